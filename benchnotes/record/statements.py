@@ -54,7 +54,9 @@ class Names(Statement):
     say = "machine"
     field: MachineField
     power: Power | None = None
-    """Set where `field` is "power"."""
+    """What `words` say where `field` is "power"; what the kind of machine implies where `field` is "kind"."""
+    holds_pressure: bool | None = None
+    """What the kind of machine implies; set only where `field` is "kind"."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,1 @@
+"""Money, sizes, readings and quantities: read by grammar, never learned."""

@@ -1,0 +1,1 @@
+"""Where statements stand in the talk: spans, attributes, and what points back at what."""
