@@ -45,6 +45,8 @@ class Statement:
     """The thing meant, under one name all through the job."""
     sure: float = 1.0
     """How sure the reader is, 0 to 1."""
+    check: bool = False
+    """A number or name in it was heard unsurely: to be checked by ear."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,1 @@
+"""The steps of the fold, one list of the record each. Pure: talk and record so far in, record out."""

@@ -1,0 +1,1 @@
+"""What makes the learned parts, and measures them. Never imported by the program."""
