@@ -1,0 +1,1 @@
+"""The record as text or bytes for others. Writes no file."""

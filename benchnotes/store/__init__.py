@@ -1,0 +1,1 @@
+"""One SQLite file through sqlite-utils: keeps facts only, derives nothing."""
