@@ -8,7 +8,7 @@ import tempfile
 from contextlib import closing
 from pathlib import Path
 
-from benchnotes.store.errors import BackupError, full_disk
+from benchnotes.store.errors import BackupError, FullDiskError, full_disk
 from benchnotes.store.notebook import Notebook
 
 
@@ -23,7 +23,8 @@ def back_up(notebook: Notebook, target: Path, *, overwrite: bool = False) -> Non
         with notebook.reading() as db:
             _copy(db.conn, beside)
         beside.replace(target)
-    except OSError as error:
+    # the notebook itself is only read: a full disk is the target's
+    except (OSError, FullDiskError) as error:
         raise full_disk(target) from error
     finally:
         beside.unlink(missing_ok=True)

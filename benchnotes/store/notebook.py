@@ -47,8 +47,10 @@ def open_notebook(path: Path, *, wait_s: float = WAIT_S) -> Notebook:
         _make_private(path)
         if path.stat().st_size:
             _refuse_foreign(path, wait_s)
-        db = _connect(path, wait_s)
+        # isolation_level None: only BEGIN starts a transaction, never the driver on its own
+        db = Database(sqlite3.connect(path, timeout=wait_s, isolation_level=None))
         try:
+            _make_safe(db)
             _bring_up(db)
         except BaseException:
             db.close()
@@ -98,14 +100,11 @@ def _refuse_foreign(path: Path, wait_s: float) -> None:
         )
 
 
-def _connect(path: Path, wait_s: float) -> Database:
-    # isolation_level None: only BEGIN starts a transaction, never the driver on its own
-    db = Database(sqlite3.connect(path, timeout=wait_s, isolation_level=None))
+def _make_safe(db: Database) -> None:
     db.conn.execute("PRAGMA journal_mode = WAL")
     # FULL, not NORMAL: in WAL mode NORMAL may lose the last commits in a power cut (sqlite.org/pragma.html)
     db.conn.execute("PRAGMA synchronous = FULL")
     db.conn.execute("PRAGMA foreign_keys = ON")
-    return db
 
 
 def _bring_up(db: Database) -> None:

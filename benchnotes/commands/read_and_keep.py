@@ -1,0 +1,82 @@
+"""`read`: files into a job of the notebook, and a short word on what is still to do."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from benchnotes.commands.progress import shown_progress
+from benchnotes.commands.telling import FAILED, INTERRUPTED, say, sentence
+from benchnotes.commands.wording import ITEM
+from benchnotes.session.events import Tell
+from benchnotes.session.sitting import Sitting, open_sitting
+from benchnotes.session.job import ReadJob
+from benchnotes.session.looking import LookedAt, look_at
+from benchnotes.session.workshop import find_workshop
+
+
+def read_and_keep(files: Sequence[Path], *, named: str | None, currency: str | None, trade: str | None) -> int:
+    """Takes every file into one job; the exit code: 1 where a file could not be read, 130 where it was stopped."""
+    looked_at, failed = _look_at_all(files)
+    if not looked_at:
+        return failed
+    with open_sitting(find_workshop(), looked_at, named=named, currency=currency, trade=trade) as sitting:
+        try:
+            with shown_progress() as tell:
+                failed = max(failed, _take_in_all(sitting, looked_at, tell))
+            _sum_up(sitting)
+        except KeyboardInterrupt:
+            say(
+                f"Stopped. What was heard up to here is kept in job {sitting.job.number}, {sitting.job.name}; "
+                "run the same command again and it goes on from there."
+            )
+            return INTERRUPTED
+    return failed
+
+
+def _look_at_all(files: Sequence[Path]) -> tuple[list[LookedAt], int]:
+    looked_at, failed = [], 0
+    for path in files:
+        try:
+            looked_at.append(look_at(path))
+        except Exception as failure:  # noqa: BLE001 - whatever is wrong with one file, the others are still read
+            say(sentence(failure))
+            failed = FAILED
+    return looked_at, failed
+
+
+def _take_in_all(sitting: Sitting, looked_at: Sequence[LookedAt], tell: Tell) -> int:
+    failed = 0
+    for file in looked_at:
+        try:
+            sitting.take_in(file, tell)
+        except Exception as failure:  # noqa: BLE001 - see above
+            say(sentence(failure))
+            failed = FAILED
+    return failed
+
+
+def _sum_up(sitting: Sitting) -> None:
+    read = sitting.read()
+    click.secho(f"Job {sitting.job.number}, {sitting.job.name}{_machine(read)}", bold=True)
+    for item in read.items:
+        click.echo(f"  {item.about} ({ITEM[item.kind]})")
+    if read.facts.heard.unheard:
+        count = len(read.facts.heard.unheard)
+        click.echo(f"  {count} stretch{'es' if count > 1 else ''} of speech not made out: listen there")
+    number = sitting.job.number
+    count = len(read.items)
+    click.echo(
+        f'Still to do: {count}. "benchnotes left {number}" says why and what closes it, '
+        f'"benchnotes show {number}" shows the record.'
+        if count
+        else f'Nothing left to do. "benchnotes show {number}" shows the record.'
+    )
+
+
+def _machine(read: ReadJob) -> str:
+    machine = read.record.machine
+    words = " ".join(filter(None, (machine.make, machine.model, machine.kind)))
+    return f": {words}" if words else ""

@@ -1,0 +1,27 @@
+"""`benchnotes show JOB`: the record as the workshop would write it."""
+
+from __future__ import annotations
+
+import click
+
+from benchnotes.commands.sheet import record_lines, unheard_lines, visit_lines
+from benchnotes.session.job_by_name import read_kept_job
+from benchnotes.session.workshop import find_workshop
+
+
+@click.command("show")
+@click.argument("job")
+def command(job: str) -> None:
+    """The record of JOB, by number or name, with the moments in which each thing was said."""
+    kept = read_kept_job(find_workshop(), job)
+    click.secho(f"Job {kept.job.number}, {kept.job.name}", bold=True)
+    for line in visit_lines(kept.read.facts.heard.recordings):
+        click.echo(line)
+    for line in record_lines(kept.read.record):
+        click.secho(line, bold=bool(line) and not line.startswith(" "))
+    for line in unheard_lines(kept.read.facts.heard.unheard):
+        click.echo(line)
+    count = len(kept.read.items)
+    click.echo(
+        f"\nStill to do: {count or 'nothing'}." + (f' "benchnotes left {kept.job.number}" says what.' if count else "")
+    )

@@ -1,0 +1,1 @@
+"""One sitting at the bench: the only layer where the rooms meet."""

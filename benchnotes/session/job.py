@@ -1,0 +1,42 @@
+"""The facts of a job -> statements -> record and items still to do. Pure composition: same facts in, same record out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from benchnotes.exports.job_json import Document, job_document
+from benchnotes.language.reader import ReadingTools, read
+from benchnotes.record.entries import Item, JobRecord, Notice
+from benchnotes.record.fold import fold
+from benchnotes.record.statements import Statement
+from benchnotes.record.still_to_do import still_to_do
+from benchnotes.session.facts import JobFacts, RecordingWarning
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadJob:
+    """A job with everything that follows from its facts."""
+
+    facts: JobFacts
+    statements: tuple[Statement, ...]
+    record: JobRecord
+    items: tuple[Item, ...]
+
+    def document(self) -> Document:
+        """The published JSON of this job."""
+        return job_document(self.record, self.items, self.facts.heard)
+
+
+def read_job(facts: JobFacts, tools: ReadingTools) -> ReadJob:
+    """Reads all that was said in a job, and folds it."""
+    statements = read(facts.heard.utterances, currency=facts.currency, tools=tools)
+    record = fold(statements, facts.currency)
+    record = replace(record, notices=record.notices + _about_recordings(facts.warned))
+    return ReadJob(facts=facts, statements=statements, record=record, items=still_to_do(record))
+
+
+def _about_recordings(warned: Sequence[RecordingWarning]) -> tuple[Notice, ...]:
+    return tuple(
+        Notice(kind="recording", about=f"recording {warning.recording}", why=warning.text) for warning in warned
+    )
