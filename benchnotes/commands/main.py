@@ -63,6 +63,6 @@ def main(arguments: list[str] | None = None) -> None:
         code: Any = benchnotes.main(args=arguments, prog_name="benchnotes", standalone_mode=False)
         sys.stdout.flush()
     # ours is the last word on every failure: a repairer is never shown a traceback
-    except BaseException as failure:  # noqa: BLE001
+    except BaseException as failure:
         code = tell_failure(failure)
     sys.exit(code if isinstance(code, int) else 0)

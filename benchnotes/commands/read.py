@@ -1,4 +1,4 @@
-"""`benchnotes read FILE...`: what was said, into a job of the notebook; or, with --json, out as a record and not kept."""
+"""`benchnotes read FILE...`: what was said, into a job of the notebook or, with --json, out as a record."""
 
 from __future__ import annotations
 
@@ -29,6 +29,7 @@ def _currency(ctx: click.Context, parameter: click.Parameter, value: str | None)
 @click.option("--out", type=click.Path(path_type=Path), metavar="FOLDER", help="With --json: write FOLDER/<name>.json.")
 @click.option("--overwrite", is_flag=True, help="With --out: write over files that are there.")
 def command(
+    *,
     files: tuple[Path, ...],
     job: str | None,
     currency: str | None,

@@ -11,14 +11,17 @@ from benchnotes.commands.progress import shown_progress
 from benchnotes.commands.telling import FAILED, INTERRUPTED, say, sentence
 from benchnotes.commands.wording import ITEM
 from benchnotes.session.events import Tell
-from benchnotes.session.sitting import Sitting, open_sitting
 from benchnotes.session.job import ReadJob
 from benchnotes.session.looking import LookedAt, look_at
+from benchnotes.session.sitting import Sitting, open_sitting
 from benchnotes.session.workshop import find_workshop
 
 
 def read_and_keep(files: Sequence[Path], *, named: str | None, currency: str | None, trade: str | None) -> int:
-    """Takes every file into one job; the exit code: 1 where a file could not be read, 130 where it was stopped."""
+    """Takes every file into one job, whatever is wrong with one of them.
+
+    The exit code: 1 where a file could not be read, 130 where it was stopped.
+    """
     looked_at, failed = _look_at_all(files)
     if not looked_at:
         return failed
@@ -41,7 +44,7 @@ def _look_at_all(files: Sequence[Path]) -> tuple[list[LookedAt], int]:
     for path in files:
         try:
             looked_at.append(look_at(path))
-        except Exception as failure:  # noqa: BLE001 - whatever is wrong with one file, the others are still read
+        except Exception as failure:
             say(sentence(failure))
             failed = FAILED
     return looked_at, failed
@@ -52,7 +55,7 @@ def _take_in_all(sitting: Sitting, looked_at: Sequence[LookedAt], tell: Tell) ->
     for file in looked_at:
         try:
             sitting.take_in(file, tell)
-        except Exception as failure:  # noqa: BLE001 - see above
+        except Exception as failure:
             say(sentence(failure))
             failed = FAILED
     return failed

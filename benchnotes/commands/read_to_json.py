@@ -1,4 +1,4 @@
-"""`read --json`: the record of each file on standard output or in a folder; nothing is kept, one bad file stops no other."""
+"""`read --json`: the record of each file on standard output or in a folder. One bad file stops no other."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def read_to_json(
                 _refuse_writing_over(target, overwrite)
                 text = job_text(reader.read(path, tell).document())
                 _give(text, target)
-            except Exception as failure:  # noqa: BLE001 - whatever is wrong with one file, the others are still read
+            except Exception as failure:
                 if isinstance(failure, BrokenPipeError):
                     raise
                 say(sentence(failure))

@@ -6,7 +6,7 @@ import os
 import platform
 import sys
 import traceback
-from datetime import datetime, timezone
+from datetime import UTC, datetime
 from pathlib import Path
 
 import click
@@ -56,7 +56,7 @@ def say(text: str) -> None:
 
 
 def _crash_file(failure: BaseException) -> Path | None:
-    moment = datetime.now(timezone.utc)
+    moment = datetime.now(UTC)
     folder = find_workshop().crashes
     path = folder / f"crash-{moment:%Y%m%d-%H%M%S}-{os.getpid()}.txt"
     head = f"Bench Notes {__version__}, Python {platform.python_version()}, {platform.platform()}\n{sys.argv[1:]}\n\n"

@@ -7,7 +7,8 @@ from typing import Final
 from benchnotes.record.heard import Evidence
 
 FAULT: Final = {
-    "wrong_part": "wrong part", "misadjusted": "out of adjustment", "other": "not right", "electrical": "electrical fault",
+    "wrong_part": "wrong part", "misadjusted": "out of adjustment", "other": "not right",
+    "electrical": "electrical fault",
 }  # fmt: skip
 FAULT_STATUS: Final = {
     "open": "not put right", "fixed": "put right, not tried since", "verified": "put right and tried",

@@ -1,4 +1,4 @@
-"""The facts of a job -> statements -> record and items still to do. Pure composition: same facts in, same record out."""
+"""The facts of a job -> statements -> record and items still to do. Same facts in, same record out."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from benchnotes.language.reader import ReadingTools, read
 from benchnotes.record.entries import Item, JobRecord, Notice
 from benchnotes.record.fold import fold
 from benchnotes.record.statements import Statement
-from benchnotes.record.still_to_do import still_to_do
+from benchnotes.record.still_to_do.rules import still_to_do
 from benchnotes.session.facts import JobFacts, RecordingWarning
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import datetime, timezone
+from datetime import UTC, datetime
 from pathlib import Path
 
 from benchnotes.session.errors import JobNameError, NoSuchJobError
@@ -32,7 +32,7 @@ class Hit:
 
 def now() -> datetime:
     """With its zone, so that a notebook carried to another country stays right."""
-    return datetime.now(timezone.utc).astimezone()
+    return datetime.now(UTC).astimezone()
 
 
 @contextmanager

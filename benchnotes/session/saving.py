@@ -1,4 +1,4 @@
-"""Writes what leaves the program: beside its place first, then renamed into it; never over another file without a yes."""
+"""Writes what leaves the program: beside its place first, then renamed; over another file only after a yes."""
 
 from __future__ import annotations
 

@@ -27,7 +27,7 @@ class Settings:
     """A folder with a CTranslate2 speech model, instead of `model`."""
 
 
-class _Wrong(ValueError):
+class _WrongValueError(ValueError):
     """A value that a key cannot have; the text says what it can."""
 
 
@@ -55,7 +55,7 @@ def parse_settings(text: str, path: Path) -> Settings:
             raise SettingsError(f'{where}: there is no setting "{key}". The settings are: {", ".join(KEYS)}.')
         try:
             values[key] = KEYS[key](value)
-        except _Wrong as wrong:
+        except _WrongValueError as wrong:
             raise SettingsError(f'{where}: "{key}" is {value!r}; it must be {wrong}.') from wrong
     return Settings(**values)
 
@@ -64,25 +64,25 @@ def currency_code(value: object) -> str:
     """An ISO 4217 code in capitals. Raises ValueError, its text says what is allowed."""
     code = value.strip().upper() if isinstance(value, str) else ""
     if code not in MINOR_DIGITS:
-        raise _Wrong("an ISO 4217 code such as AUD, EUR, GBP, INR, USD or ZAR")
+        raise _WrongValueError("an ISO 4217 code such as AUD, EUR, GBP, INR, USD or ZAR")
     return code
 
 
 def _words(value: object) -> tuple[str, ...]:
     if not isinstance(value, list) or not all(isinstance(word, str) and word.strip() for word in value):
-        raise _Wrong('a list of trades such as ["lamps", "pumps"]')
+        raise _WrongValueError('a list of trades such as ["lamps", "pumps"]')
     return tuple(word.strip() for word in value)
 
 
 def _name(value: object) -> str:
     if not isinstance(value, str) or not value.strip():
-        raise _Wrong('the name of a speech model such as "base"')
+        raise _WrongValueError('the name of a speech model such as "base"')
     return value.strip()
 
 
 def _folder(value: object) -> Path:
     if not isinstance(value, str) or not value.strip():
-        raise _Wrong("a folder, written as text in quotes")
+        raise _WrongValueError("a folder, written as text in quotes")
     return Path(value).expanduser()
 
 

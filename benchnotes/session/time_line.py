@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime, timezone
+from datetime import UTC, datetime
 
 from benchnotes.record.heard import Recording
 from benchnotes.store.recordings import KeptRecording
 
-LONG_AGO = datetime.min.replace(tzinfo=timezone.utc)
+LONG_AGO = datetime.min.replace(tzinfo=UTC)
 
 
 def in_time_order(given: Sequence[KeptRecording]) -> tuple[KeptRecording, ...]:

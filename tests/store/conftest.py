@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import datetime, timezone
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -11,7 +11,7 @@ import pytest
 from benchnotes.store.jobs import Job, open_job
 from benchnotes.store.notebook import Notebook, open_notebook
 
-AT = datetime(2026, 3, 2, 9, 30, tzinfo=timezone.utc)
+AT = datetime(2026, 3, 2, 9, 30, tzinfo=UTC)
 
 
 @pytest.fixture

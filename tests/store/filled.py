@@ -6,7 +6,7 @@
 from __future__ import annotations
 
 import sys
-from datetime import datetime, timezone
+from datetime import UTC, datetime
 from pathlib import Path
 
 from benchnotes.record.heard import Unheard, Utterance, Word, captioned
@@ -16,7 +16,7 @@ from benchnotes.store.notebook import Notebook, open_notebook
 from benchnotes.store.recordings import KeptRecording, NewRecording, add_recording
 from benchnotes.store.talk import Stretch, keep_stretch
 
-AT = datetime(2026, 3, 2, 9, 30, tzinfo=timezone.utc)
+AT = datetime(2026, 3, 2, 9, 30, tzinfo=UTC)
 
 
 def recording(name: str = "bench.flac", sha: str = "a", started_at: datetime | None = AT) -> NewRecording:
