@@ -8,7 +8,7 @@ PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check
 NOTES := $(BIN)/benchnotes
 DEMO_HOME := $(CURDIR)/.cache/demo
 
-.PHONY: demo test lint weights lock clean
+.PHONY: demo test lint weights readme lock clean
 
 demo: .venv/ready weights ## read the demo recordings and show the record
 	@BENCHNOTES_HOME="$(DEMO_HOME)" NOTES="$(CURDIR)/$(NOTES)" bash demo_audio/show.sh
@@ -38,6 +38,9 @@ weights: .venv/ready ## the speech model and the reader's, fetched once and chec
 .venv/ready-for-tests: .venv/ready requirements-tests.lock
 	$(PIP) --require-hashes --no-build-isolation -r requirements-tests.lock
 	@touch $@
+
+readme: demo ## paste today's output of the demo into the README
+	PYTHONPATH=tests $(BIN)/python tests/whole/pasted.py README.md "$(DEMO_HOME)"
 
 LOCK := UV_CUSTOM_COMPILE_COMMAND="make lock" .cache/lock/bin/uv pip compile --quiet --universal --fork-strategy fewest \
 	--python-version 3.11 --generate-hashes --no-annotate --no-emit-index-url --no-emit-find-links
