@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import io
 import sys
 from typing import Any, Final
 
@@ -59,6 +60,10 @@ def benchnotes() -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Runs a command and leaves with its exit code; whatever goes wrong comes out as a sentence."""
+    for stream in (sys.stdout, sys.stderr):
+        # a terminal that cannot show a dash or an accent shows a question mark, and the command goes on
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
     try:
         code: Any = benchnotes.main(args=arguments, prog_name="benchnotes", standalone_mode=False)
         sys.stdout.flush()

@@ -44,7 +44,8 @@ def read_to_json(
 
 def _give(text: str, target: Path | None) -> None:
     if target is None:
-        click.echo(text, nl=False)
+        # bytes: JSON is UTF-8 whatever the terminal's encoding
+        click.echo(text.encode("utf-8"), nl=False)
     else:
         save(target, text.encode("utf-8"))
 
