@@ -29,14 +29,15 @@ weights: .venv/ready ## the speech model and the reader's, fetched once and chec
 	@test -n "$(PYTHON)" || { echo "Bench Notes needs Python 3.11 or newer, and none was found. Install it, or say make PYTHON=/path/to/python3."; exit 1; }
 	@$(PYTHON) -m venv .venv || { rm -rf .venv; echo "$(PYTHON) cannot make a virtual environment. On Debian and Ubuntu: apt-get install python3-venv"; exit 1; }
 
-# setuptools comes with the lock, so nothing unpinned is fetched to build with
+# setuptools comes with the lock, so nothing unpinned is fetched to build with; its warning says only that this is editable
 .venv/ready: .venv/bin/python requirements.lock pyproject.toml
-	$(PIP) --require-hashes -r requirements.lock
-	$(PIP) --no-deps --no-build-isolation -e .
+	@echo "Setting up .venv, once: some 100 MB of pinned packages, each checked against its hash."
+	@$(PIP) --require-hashes -r requirements.lock
+	@PYTHONWARNINGS=ignore $(PIP) --no-deps --no-build-isolation -e .
 	@touch $@
 
 .venv/ready-for-tests: .venv/ready requirements-tests.lock
-	$(PIP) --require-hashes --no-build-isolation -r requirements-tests.lock
+	@$(PIP) --require-hashes --no-build-isolation -r requirements-tests.lock
 	@touch $@
 
 readme: demo ## paste today's output of the demo into the README

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import subprocess
 import sys
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -55,7 +56,7 @@ def test_the_picture_changes_with_what_is_talked_about() -> None:
     scenes = job["recordings"][0]["scenes"]
     with av.open(str(DEMO / job["recordings"][0]["file"])) as film:
         seen = [frame_at(film, job["utterances"][scene["u"]]["end"]) for scene in scenes]
-    for before, after in zip(seen, seen[1:], strict=False):
+    for before, after in pairwise(seen):
         assert np.abs(before - after).mean() > 2
     assert len({scene["picture"] for scene in scenes}) >= 6
 

@@ -1,6 +1,6 @@
 """The README's pasted output: which command made each block, and pasting today's output again (`make readme`).
 
-A block is a line `<!-- paste: left "hat steamer" -->` (`... | 40 -->`: its first 40 lines) and the fenced text below it.
+A block is a line `<!-- paste: left "hat steamer" -->` (`... | 40 -->`: the first 40 lines) and the fenced text below.
 """
 
 from __future__ import annotations
