@@ -1,0 +1,1 @@
+"""Sound, picture and captions come in."""

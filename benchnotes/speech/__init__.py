@@ -1,0 +1,1 @@
+"""Sound becomes utterances; what nobody could read is listed as unheard."""

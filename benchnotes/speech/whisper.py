@@ -1,0 +1,109 @@
+"""faster-whisper behind the Transcriber Protocol; the only file that imports its model.
+
+The encoder takes two thirds of the time; so it runs once for a batch, and every way of reading decodes from that.
+Nothing here reads a long file in a row: with hotwords, that loses half a minute without an error (DEVELOPERS.md).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+from faster_whisper import WhisperModel
+from faster_whisper.audio import pad_or_trim
+from faster_whisper.tokenizer import Tokenizer
+from faster_whisper.transcribe import get_suppressed_tokens, merge_punctuations
+
+from benchnotes.record.heard import Word
+from benchnotes.speech.errors import SpeechError
+from benchnotes.speech.sound import Sound, seconds
+from benchnotes.speech.transcriber import Reading, Way
+
+BATCH = 8
+"""Sounds encoded at once: 16 gains no time and takes twice the memory (measured)."""
+LONGEST_S = 29.0
+"""Whisper's window is 30 s."""
+HOP_S = 0.01
+"""Whisper's feature frames are 10 ms apart; its encoder halves them."""
+MOST_TOKENS = 224
+"""Whisper's text context is 448 tokens, half of it for the prompt."""
+OPENING = "\"'“¿([{-"
+CLOSING = "\"'.。,，!！?？:：”)]}、"
+
+
+class Whisper:
+    """A Whisper model in CTranslate2 form, from a folder that `weights.find` has checked."""
+
+    def __init__(self, folder: Path, *, threads: int = 0) -> None:
+        try:
+            self._model: Any = WhisperModel(
+                str(folder), device="cpu", compute_type="int8", cpu_threads=threads, local_files_only=True
+            )
+        except (RuntimeError, ValueError, OSError) as error:
+            raise SpeechError(
+                f"The speech weights in {folder} cannot be opened ({error}). "
+                "Fetch them again with `benchnotes weights`, or name another folder."
+            ) from None
+        multilingual = self._model.model.is_multilingual
+        self._tokenizer: Any = Tokenizer(self._model.hf_tokenizer, multilingual, task="transcribe", language="en")
+        self._suppressed = get_suppressed_tokens(self._tokenizer, [-1])
+
+    @property
+    def longest_s(self) -> float:
+        return LONGEST_S
+
+    def read(self, sounds: Sequence[Sound], ways: Sequence[Way]) -> tuple[tuple[Reading, ...], ...]:
+        read: list[list[Reading]] = [[] for _ in ways]
+        for i in range(0, len(sounds), BATCH):
+            batch = sounds[i : i + BATCH]
+            encoded = self._model.encode(np.stack([self._features(sound) for sound in batch]))
+            for so_far, way in zip(read, ways, strict=True):
+                so_far.extend(self._decoded(encoded, batch, way))
+        return tuple(tuple(readings) for readings in read)
+
+    def _features(self, sound: Sound) -> Any:
+        return pad_or_trim(self._model.feature_extractor(sound)[..., :-1])
+
+    def _decoded(self, encoded: Any, sounds: Sequence[Sound], way: Way) -> list[Reading]:
+        prompt = self._model.get_prompt(
+            self._tokenizer, [], without_timestamps=not way.timestamps, hotwords=way.hotwords or None
+        )
+        results = self._model.model.generate(
+            encoded,
+            [list(prompt) for _ in sounds],
+            beam_size=way.beam,
+            max_length=min(self._model.max_length, len(prompt) + MOST_TOKENS),
+            suppress_blank=True,
+            suppress_tokens=self._suppressed,
+            return_scores=True,
+            return_no_speech_prob=True,
+            max_initial_timestamp_index=50,
+        )
+        tokens = [[t for t in result.sequences_ids[0] if t < self._tokenizer.eot] for result in results]
+        frames = [math.ceil(seconds(sound) / HOP_S) for sound in sounds]
+        aligned = self._model.find_alignment(self._tokenizer, tokens, encoded, frames)
+        return [
+            Reading(_words(alignment), math.exp(result.scores[0]), result.no_speech_prob)
+            for alignment, result in zip(aligned, results, strict=True)
+        ]
+
+
+def _words(alignment: list[dict[str, Any]]) -> tuple[Word, ...]:
+    """Words with their punctuation, without the spaces that Whisper writes before them."""
+    merge_punctuations(alignment, OPENING, CLOSING)
+    words: list[Word] = []
+    for timing in alignment:
+        text = timing["word"]
+        if not text.strip():
+            continue
+        word = Word(text.strip(), float(timing["start"]), float(timing["end"]), float(timing["probability"]))
+        # A piece without a space before it goes on with the word before ("3" ".5", "o" "'clock").
+        if words and not text[0].isspace():
+            last = words.pop()
+            lower = min(last.probability or 0.0, word.probability or 0.0)
+            word = Word(last.text + word.text, last.start_s, word.end_s, lower)
+        words.append(word)
+    return tuple(words)
