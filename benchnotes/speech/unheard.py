@@ -26,7 +26,7 @@ NO_SPEECH_P, UNSURE_P = 0.6, 0.37
 """Whisper's own thresholds: so sure of no speech and so unsure of the words (mean log probability -1)."""
 HOLE_S = 0.9
 """Voice without words from this length on may hide three words; measured (DEVELOPERS.md)."""
-LONGEST_WORD_S, SYLLABLE_LETTERS = 1.0, 3
+LONGEST_WORD_S = 1.0
 """No word accounts for more sound than this, a short one for less: a stretched "it" can cover a lost sentence."""
 
 
@@ -114,11 +114,7 @@ def _longest_s(text: str) -> float:
     """At most a second a word; digits are read out one by one, so each counts as a word of its own."""
     digits = sum(c.isdigit() for c in text)
     one_s = min(LONGEST_WORD_S, 0.4 + 0.1 * sum(c.isalpha() for c in text))
-    return (
-        max(1, digits) * min(LONGEST_WORD_S, 0.4 + 0.1 * letters)
-        if digits
-        else min(LONGEST_WORD_S, 0.4 + 0.1 * letters)
-    )
+    return max(1, digits) * one_s
 
 
 def fills(hole: Hole, reading: Reading, around: Sequence[Word]) -> tuple[Word, ...]:
