@@ -5,7 +5,6 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeRemainingColumn
@@ -28,13 +27,13 @@ def shown_progress() -> Iterator[Tell]:
         yield _Watch(bar, console).tell
 
 
-@dataclass
 class _Watch:
     """Follows one file after the other."""
 
-    bar: Progress
-    console: Console
-    tasks: list[TaskID] = field(default_factory=list)
+    def __init__(self, bar: Progress, console: Console) -> None:
+        self.bar = bar
+        self.console = console
+        self.tasks: list[TaskID] = []
 
     def tell(self, event: Event) -> None:
         match event:

@@ -7,11 +7,13 @@ from dataclasses import dataclass, replace
 
 from benchnotes.exports.job_json import Document, job_document
 from benchnotes.language.reader import ReadingTools, read
+from benchnotes.record.by_ear import checked_by_ear
 from benchnotes.record.entries import Item, JobRecord, Notice
 from benchnotes.record.fold import fold
 from benchnotes.record.statements import Statement
 from benchnotes.record.still_to_do.rules import still_to_do
 from benchnotes.session.facts import JobFacts, RecordingWarning
+from benchnotes.speech.misheard import CHECK_BELOW
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +32,9 @@ class ReadJob:
 
 def read_job(facts: JobFacts, tools: ReadingTools) -> ReadJob:
     """Reads all that was said in a job, and folds it."""
-    statements = read(facts.heard.utterances, currency=facts.currency, tools=tools)
+    talk = facts.heard.utterances
+    statements = read(talk, currency=facts.currency, tools=tools)
+    statements = checked_by_ear(statements, talk, below_p=CHECK_BELOW)
     record = fold(statements, facts.currency)
     record = replace(record, notices=record.notices + _about_recordings(facts.warned))
     return ReadJob(facts=facts, statements=statements, record=record, items=still_to_do(record))

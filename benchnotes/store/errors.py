@@ -48,7 +48,7 @@ class BackupError(StoreError):
 
 def sentence_for(error: sqlite3.Error, path: Path) -> StoreError:
     """The store's own error for what SQLite reported about `path`."""
-    # the low byte is the primary result code: https://www.sqlite.org/rescode.html
+    # the low byte is the primary result code (sqlite.org, rescode.html)
     code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
     if code in LOCKED:
         return LockedNotebookError(
