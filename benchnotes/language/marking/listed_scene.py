@@ -1,0 +1,202 @@
+"""What a clause of talk holds for the listed marker: the things named in it, what was hit, and how it stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from spacy.tokens import Doc, Token
+
+from benchnotes.language.amount_hits import AmountHit
+from benchnotes.language.clauses import STOPS
+from benchnotes.language.marking.marker import Mark, Span
+from benchnotes.language.vocabulary_hits import Hit
+
+POINTING = frozenset(
+    {"it", "that", "this", "they", "them", "those", "these", "one", "ones", "both", "he", "she", "her", "him"}
+)
+"""Words that may stand for a thing. Machines and parts are he and she as often as it."""
+NO_THING = frozenset({
+    "i", "you", "we", "me", "us", "who", "what", "which", "someone", "somebody", "anybody", "everybody", "nobody", "people", "folk",
+    "day", "week", "month", "year", "hour", "minute", "second", "morning", "afternoon", "evening", "night", "today", "tomorrow", "yesterday",
+    "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "time", "times", "way", "thing", "lot", "bit", "idea", "job",
+    "owner", "customer", "lad", "lady", "bloke", "guy", "man", "woman", "shop", "bench", "workshop", "hand", "hands", "finger", "thumb",
+    "eye", "eyes", "pound", "pounds", "quid", "dollar", "dollars", "bucks", "euro", "euros", "price", "money", "cloth", "rag", "trouble",
+    "problem", "course", "point", "reason", "sense", "matter", "mind", "side", "look", "place", "end", "something", "nothing", "anything",
+    "everything", "myself", "yourself", "mate", "luck", "fun", "half", "rest", "moment", "story", "world", "water", "life", "there",
+})  # fmt: skip
+"""Nouns and pronouns that are no thing of the machine."""
+REACH = 6
+"""How many words after a denial it still denies (ConText's default scope is the clause; talk rarely keeps to it)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """What may be a part: tokens `start` to `end`, half-open."""
+
+    start: int
+    end: int
+    named: bool
+    """By a noun, not a pronoun."""
+    listed: bool
+    """A part of the vocabulary stands in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """One thing said, as far as the listed marker sees it."""
+
+    utterance: int
+    doc: Doc
+    start: int
+    end: int
+    hits: tuple[Hit, ...]
+    things: tuple[Thing, ...]
+    amounts: tuple[AmountHit, ...]
+    aside: bool
+    """Its sentence is of other machines, of machines in general, or of what is not so."""
+    sentence_end: int
+    when: float = 0.0
+    """Where in the talk it stands, 0 to 1."""
+    before: Sequence[Thing] = field(default=())
+    """Things of the clauses before it in this utterance, nearest last."""
+
+    def of(self, group: str, *kinds: str, shape: str | None = None) -> tuple[Hit, ...]:
+        """Hits of a group, of some kinds and one shape where those are given."""
+        return tuple(
+            hit
+            for hit in self.hits
+            if hit.phrase.group == group
+            and (not kinds or hit.phrase.kind in kinds)
+            and shape in (None, hit.phrase.shape)
+        )
+
+    def has(self, trigger: str) -> bool:
+        """A trigger of that name that changes the whole clause."""
+        return bool(self.of("trigger", trigger, shape="clause"))
+
+    def changed(self, hit: Hit, trigger: str, reach: int = 99) -> bool:
+        """Whether a trigger changes `hit`: one before it with nothing between that ends its scope, or one after it."""
+        for found in self.of("trigger", trigger):
+            if found.phrase.shape == "clause":
+                return True
+            if found.phrase.shape == "forward" and hit.start - reach <= found.end <= hit.start:
+                return not any(found.end <= end.start < hit.start for end in self.of("trigger", "ends"))
+            if found.phrase.shape == "forward" and found.start == hit.start and found.end < hit.end:
+                return True
+            if found.phrase.shape == "backward" and found.start >= hit.end:
+                return True
+        return False
+
+    def word(self, place: int) -> str:
+        """The plain word at a place of the clause; empty outside it."""
+        return self.doc[place].lower_ if self.start <= place < self.end else ""
+
+    def tokens(self) -> Iterator[Token]:
+        return iter(self.doc[self.start : self.end])
+
+    def span(self, start: int, end: int) -> Span:
+        """Tokens as characters, without punctuation at either end."""
+        while end - start > 1 and self.doc[end - 1].is_punct:
+            end -= 1
+        while end - start > 1 and self.doc[start].is_punct:
+            start += 1
+        first, last = self.doc[start], self.doc[end - 1]
+        return Span(self.utterance, first.idx, last.idx + len(last))
+
+    def mark(self, say: str, hit: Hit, part: Thing | None = None, sure: float = 0.5, **attributes: str) -> Mark:
+        """A mark on the words of a hit."""
+        return self.mark_at(say, self.span(hit.start, hit.end), part, sure, **attributes)
+
+    def mark_at(self, say: str, span: Span, part: Thing | None = None, sure: float = 0.5, **attributes: str) -> Mark:
+        of = None if part is None else self.span(part.start, part.end)
+        return Mark(say, span, of, attributes, sure)
+
+
+def clauses_of(utterance: int, doc: Doc, when: float) -> Iterator[Clause]:
+    """The clauses of a document that went through the pipeline."""
+    before: list[Thing] = []
+    everything = tuple(_things(doc))
+    for start, end in doc._.clauses:
+        things = tuple(thing for thing in everything if start <= thing.start < end)
+        first, last = _sentence(doc, start, end)
+        yield Clause(
+            utterance=utterance, doc=doc, start=start, end=end, things=things,
+            hits=tuple(hit for hit in doc._.hits if start <= hit.start and hit.end <= end),
+            amounts=tuple(amount for amount in doc._.amounts if _within(doc, amount, start, end)),
+            aside=_is_aside(doc, first, last), sentence_end=last, when=when, before=tuple(before),
+        )  # fmt: skip
+        before.extend(things)
+
+
+def subject(clause: Clause, hit: Hit) -> Thing | None:
+    """The thing that `hit` is said of: the nearest before it, a listed part rather than a pronoun; else of the clause before."""
+    ahead = [thing for thing in clause.things if thing.end <= hit.start]
+    if ahead:
+        return _best(ahead)
+    return (clause.before[-1] if clause.before else None) or next(
+        (thing for thing in clause.things if thing.start >= hit.end), None
+    )
+
+
+def object_of(clause: Clause, hit: Hit) -> Thing | None:
+    """The thing that a verb acts on: inside the hit ("take the lid off"), the nearest after it, else before it."""
+    inside = [thing for thing in clause.things if hit.start <= thing.start and thing.end <= hit.end]
+    after = [thing for thing in clause.things if thing.start >= hit.end]
+    ahead = [thing for thing in clause.things if thing.end <= hit.start]
+    if inside:
+        return inside[-1]
+    passive = hit.form == "past" and ahead and clause.word(hit.start - 1) not in {"i", "we", "ive", "'ve", "ve", "have"}
+    if passive and not (after and after[0].start <= hit.end + 1):
+        return _best(ahead)
+    return after[0] if after else _best(ahead) if ahead else (clause.before[-1] if clause.before else None)
+
+
+def _best(ahead: Sequence[Thing]) -> Thing:
+    near = ahead[-2:]
+    return next((thing for thing in reversed(near) if thing.listed), near[-1])
+
+
+def _things(doc: Doc) -> Iterator[Thing]:
+    listed = [hit for hit in doc._.hits if hit.phrase.group == "part"]
+    taken: list[Thing] = []
+    for chunk in doc.noun_chunks:
+        start = chunk.start + (chunk[0].tag_ == "WDT")
+        inside = [hit for hit in listed if start <= hit.start and hit.end <= chunk.end]
+        head = chunk.root.lower_
+        if head in NO_THING or (chunk.root.pos_ == "PRON" and head not in POINTING) or start == chunk.end:
+            continue
+        taken.append(Thing(start, chunk.end, chunk.root.pos_ != "PRON", bool(inside)))
+    alone = [hit for hit in listed if not any(thing.start < hit.end and hit.start < thing.end for thing in taken)]
+    taken += [Thing(_leftwards(doc, hit), hit.end, True, True) for hit in alone]
+    return iter(sorted(taken, key=lambda thing: thing.start))
+
+
+def _leftwards(doc: Doc, hit: Hit) -> int:
+    """Where the name begins whose last words were hit: over nouns, adjectives and numbers before it."""
+    start = hit.start
+    while start > 0 and doc[start - 1].pos_ in {"NOUN", "ADJ", "NUM", "PROPN"}:
+        start -= 1
+    return start
+
+
+def _sentence(doc: Doc, start: int, end: int) -> tuple[int, int]:
+    while start > 0 and doc[start - 1].text not in STOPS:
+        start -= 1
+    while end < len(doc) and doc[end - 1].text not in STOPS:
+        end += 1
+    return start, end
+
+
+def _is_aside(doc: Doc, start: int, end: int) -> bool:
+    return any(
+        hit.phrase.group == "trigger"
+        and hit.phrase.kind in {"lore", "hypothetical", "elsewhere"}
+        and hit.phrase.shape != "pseudo"
+        and start <= hit.start < end
+        for hit in doc._.hits
+    )
+
+
+def _within(doc: Doc, amount: AmountHit, start: int, end: int) -> bool:
+    return doc[start].idx <= amount.start < doc[end - 1].idx + len(doc[end - 1])

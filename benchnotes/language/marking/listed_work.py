@@ -1,0 +1,98 @@
+"""What was done, by listed words: work, parts wanted, ordered, fitted or dropped, things taken off and put back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from benchnotes.language.marking.listed_scene import Clause, object_of, subject
+from benchnotes.language.marking.marker import Mark
+from benchnotes.language.vocabulary_hits import Hit
+from benchnotes.record.terms import Standing
+
+OUTSIDE = frozenset({"he", "she", "they"})
+BY_OTHERS = frozenset({"somebody", "someone", "people", "folk", "you", "they", "whoever", "factory", "owner"})
+
+
+def works(clause: Clause) -> Iterator[Mark]:
+    """ "cleaned the points", "needs greasing": a listed verb in a form that says it was, or will be, done."""
+    if clause.aside or clause.has("supposed"):
+        return
+    for hit in clause.of("work"):
+        standing = _standing(clause, hit)
+        if standing is None or _by_others(clause, hit) or _inside_a_thing(clause, hit):
+            continue
+        by = "outside" if hit.phrase.kind == "send_out" else "bench"
+        yield clause.mark("work", hit, object_of(clause, hit), action=hit.phrase.kind, standing=standing, by=by)
+
+
+def parts(clause: Clause) -> Iterator[Mark]:
+    """ "ordered two seals", "new cap fitted": a part wanted, on its way, in, or not wanted after all."""
+    if clause.aside or clause.has("supposed"):
+        return
+    for hit in clause.of("state"):
+        kind = hit.phrase.kind
+        if kind == "fit":
+            yield from _fitted(clause, hit)
+        elif kind == "drop" or not clause.changed(hit, "denied", 3):
+            yield clause.mark(kind, hit, object_of(clause, hit))
+
+
+def moves(clause: Clause) -> Iterator[Mark]:
+    """ "lid off", "back on it goes": taken off; put back."""
+    if clause.aside or clause.has("supposed") or clause.of("trigger", "planned"):
+        return
+    for hit in clause.of("move"):
+        if hit.form == "ing" or clause.changed(hit, "denied", 4) or _by_others(clause, hit):
+            continue
+        part = object_of(clause, hit) if hit.length > 1 or hit.form else subject(clause, hit)
+        if part is not None and (part.listed or hit.length > 1):
+            yield clause.mark(hit.phrase.kind, hit, part)
+
+
+def _fitted(clause: Clause, hit: Hit) -> Iterator[Mark]:
+    """ "popped a new one on" is a part fitted and work done; "I'll pop a new one on" a part wanted and work planned."""
+    standing = _standing(clause, hit) or ("done" if hit.phrase.text.startswith(("new", "fresh")) else None)
+    if standing is None or clause.changed(hit, "denied", 3) or _by_others(clause, hit):
+        return
+    part = object_of(clause, hit)
+    if standing != "failed":
+        yield clause.mark("fit" if standing == "done" else "need", hit, part)
+    yield clause.mark("work", hit, part, action="replace", standing=standing, by="bench")
+
+
+def _standing(clause: Clause, hit: Hit) -> Standing | None:
+    """done for what was done, planned after words of planning, failed after those; None where the form tells nothing."""
+    if clause.has("failed"):
+        return "failed"
+    if clause.changed(hit, "denied", 3):
+        return None
+    if clause.changed(hit, "planned", 4):
+        return "planned"
+    if hit.form == "past":
+        return "done"
+    if hit.form == "ing":
+        before = {clause.word(hit.start - 1), clause.word(hit.start - 2)}
+        return "planned" if before & {"needs", "wants", "need", "want", "needing"} else None
+    if hit.form is None:
+        return "done"
+    return "done" if hit.form == "base" and _past_by_another(clause, hit) else None
+
+
+def _past_by_another(clause: Clause, hit: Hit) -> bool:
+    """ "cut", "set": the past looks like the base; an I before it says that it was done."""
+    return hit.phrase.text.split()[0] in {"cut", "set", "fit", "put", "reset"} and clause.word(hit.start - 1) in {
+        "i",
+        "we",
+        "'ve",
+        "ve",
+        "and",
+    }
+
+
+def _by_others(clause: Clause, hit: Hit) -> bool:
+    return any(clause.word(place) in BY_OTHERS for place in range(hit.start - 3, hit.start))
+
+
+def _inside_a_thing(clause: Clause, hit: Hit) -> bool:
+    """ "the drilled plate", "clean oil": part of a name, not something done."""
+    return any(thing.start <= hit.start and hit.end < thing.end and thing.named for thing in clause.things)
