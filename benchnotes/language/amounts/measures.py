@@ -1,7 +1,7 @@
 """The grammar of a measured value: a number and its unit in every order in which they are said.
 
-    measure = "M6" | "2k2" | number ["of"] ["a"] unit [fraction tail] | ["a"] unit fraction tail | "an inch"
-    size    = measure {"by" number}
+measure = "M6" | "2k2" | number ["of"] ["a"] unit [fraction tail] | ["a"] unit fraction tail | "an inch"
+size    = measure {"by" number}
 """
 
 from __future__ import annotations
@@ -14,11 +14,14 @@ from benchnotes.language.amounts.fractions import fraction_tail_at
 from benchnotes.language.amounts.numbers import Number, number_at, word_at
 from benchnotes.language.amounts.tokens import Token
 from benchnotes.language.amounts.unit_words import UnitMeaning, UnitWords
+from benchnotes.language.amounts.wholes import two_digits_at
 
 COMPONENT_CODES = {"r": "ohm", "k": "kohm", "m": "Mohm", "n": "nF", "p": "pF", "u": "uF"}
 """IEC 60062 letter codes: the letter stands where the decimal point would."""
 OF = ("of", "a", "an", "the", "full", "good", "whole")
+FULL = frozenset({"good", "full", "bare", "clear", "whole", "single", "solid"})
 FLAT = ("flat", "even", "exactly", "bang", "odd", "plus")
+THOU = (UnitMeaning("thou", Decimal(1), ()),)
 MILLIMETRE = (UnitMeaning("mm", Decimal(1), ()),)
 
 
@@ -76,6 +79,8 @@ def _counted_at(said: Sequence[Token], at: int, words: UnitWords) -> Measure | N
     if unit is None:
         return Measure(number.value, at, number.end, (), number)
     meanings, end = unit
+    if number.bottom == 1000 and meanings[0].symbol == "in":
+        return Measure(number.value * 1000, at, end, THOU, number)
     tail = fraction_tail_at(said, end) if number.form == "whole" and word_at(said, end) == "and" else None
     if tail is not None and words.unit_at(said, tail[1]) is None:
         return Measure(number.value + tail[0], at, tail[1], meanings, number)
@@ -93,13 +98,15 @@ def _past_of(said: Sequence[Token], number: Number) -> int:
 def _single_at(said: Sequence[Token], at: int, words: UnitWords) -> Measure | None:
     """ "a mil and a half", "an inch", "hour and three quarters"."""
     article = word_at(said, at) in {"a", "an", "one"}
-    unit = words.unit_at(said, at + article)
-    if unit is None or len(said[at + article].text) < 3:
+    start = at + article + (article and word_at(said, at + 1) in FULL)
+    unit = words.unit_at(said, start)
+    if unit is None or len(said[start].text) < 3:
         return None
     tail = fraction_tail_at(said, unit[1])
     if tail is not None:
         return Measure(1 + tail[0], at, tail[1], unit[0])
-    return Measure(Decimal(1), at, unit[1], unit[0]) if article else None
+    hour_and_minutes = unit[0][0].symbol == "h" and two_digits_at(said, unit[1]) is not None
+    return Measure(Decimal(1), at, unit[1], unit[0]) if article or hour_and_minutes else None
 
 
 def _with_sides(said: Sequence[Token], found: Measure, words: UnitWords) -> Measure:

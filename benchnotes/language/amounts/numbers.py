@@ -75,7 +75,7 @@ def _counted_at(tokens: Sequence[Token], at: int) -> Number | None:
     start = at + 1 if word_at(tokens, at) in {"a", "an"} else at
     if word_at(tokens, start) in COUNTED:
         return Number(COUNTED[word_at(tokens, start)], at, start + 1, "counted")
-    if start > at and word_at(tokens, start) in FEW:
+    if (start > at or word_at(tokens, at) == "couple") and word_at(tokens, start) in FEW:
         of = word_at(tokens, start + 1) == "of"
         return Number(FEW[word_at(tokens, start)], at, start + 1 + of, "counted")
     if word_at(tokens, at) == "half":

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Literal
 
-from benchnotes.language.amounts.approximate import of_what, said_about, taken_back
+from benchnotes.language.amounts.approximate import Of, of_what, said_about, taken_back
 from benchnotes.language.amounts.currencies import counted_out
 from benchnotes.language.amounts.numbers import word_at
 from benchnotes.language.amounts.sums import Sum, sum_at
@@ -16,7 +15,6 @@ from benchnotes.language.amounts.unit_words import UnitWords
 from benchnotes.record.money import Money
 from benchnotes.record.terms import Basis, ChargeKind
 
-Of = Literal["each", "pair", "all"]
 BY_THE_HOUR: frozenset[ChargeKind] = frozenset({"labour", "outside_work"})
 """Charges that come in hundreds: "two seventy" for a day at the bench is 270."""
 RANGE_WORDS = frozenset({"to", "or", "and", "-", "–", "till"})

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from benchnotes.language.amounts.approximate import taken_back
 from benchnotes.language.amounts.measures import Measure, measure_at
-from benchnotes.language.amounts.numbers import number_at, word_at
+from benchnotes.language.amounts.numbers import Number, number_at, word_at
 from benchnotes.language.amounts.tokens import Token, tokens
 from benchnotes.language.amounts.unit_words import UnitWords
 
@@ -20,7 +20,7 @@ HOURS_OF = {"s": Decimal(1) / 3600, "min": Decimal(1) / 60, "h": Decimal(1)}
 
 
 def read_quantity(text: str) -> Decimal | None:
-    """How many: "four of them", "a pair", "both", "half a dozen"; "a set of six" is one. None where no count is said."""
+    """How many: "four of them", "a pair", "half a dozen"; "a set of six" is one. None where no count is said."""
     said = tokens(text)
     if any(token.text.removesuffix("s") in ONE_THING and _one_before(said, at) for at, token in enumerate(said)):
         return Decimal(1)
@@ -58,16 +58,25 @@ def read_hours(text: str, *, words: UnitWords, before: str = "") -> Decimal | No
 
 def _hours_from(said: Sequence[Token], at: int, text_from: int, words: UnitWords) -> Decimal | None:
     part: Decimal | None = None
+    amended = at + 4 if at else 0
     while at < len(said):
         measure = measure_at(said, at, words)
         number = measure.number if measure is not None else None
         end = measure.end if measure is not None else 0
         if measure is not None and end > text_from and _is_time(measure) and not _is_rate(said, measure, words):
             return round(_with_minutes(said, measure, words), 4).normalize() + 0
-        if part is None and number is not None and end > text_from and number.form in {"fraction", "mixed"}:
+        if part is None and number is not None and end > text_from and _may_be_hours(said, number, words, at < amended):
             part = number.value
         at = max(end, at + 1)
     return part
+
+
+def _may_be_hours(said: Sequence[Token], number: Number, words: UnitWords, amends: bool) -> bool:
+    """A fraction ("three quarters"), or a number that amends the hours before it ("no, I'm lying, two")."""
+    if number.form in {"fraction", "mixed"}:
+        return True
+    money = words.money_at(said, number.end) is not None
+    return amends and number.form == "whole" and not number.pair and 0 < number.value <= 24 and not money
 
 
 def _is_time(measure: Measure) -> bool:

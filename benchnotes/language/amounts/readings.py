@@ -64,9 +64,7 @@ def read_reading(
     )
 
 
-def _meaning(
-    found: Measure, around: Around, words: UnitWords, currency: str, like: Unit | None
-) -> UnitMeaning | None:
+def _meaning(found: Measure, around: Around, words: UnitWords, currency: str, like: Unit | None) -> UnitMeaning | None:
     if found.meanings:
         return meant(found.meanings, around, words, currency)
     follows = words.unit_at(around.right, 0)

@@ -1,7 +1,7 @@
 """The grammar of a sum of money: numbers and money words in every order in which they are said.
 
-    sum   = [sign] number ["k"] [word] [minor] | ["a"] word [minor | fraction tail] | number minor word
-    minor = two digits [minor word]            "4 pounds 50", "a dollar fifty", "eight and twenty"
+sum   = [sign] number ["k"] [word] [minor] | ["a"] word [minor | fraction tail] | number minor word
+minor = two digits [minor word]            "4 pounds 50", "a dollar fifty", "eight and twenty"
 """
 
 from __future__ import annotations
@@ -47,12 +47,20 @@ def _signed_at(said: Sequence[Token], at: int, words: UnitWords) -> Sum | None:
     times, end = _thousands(said, number.end)
     if number.pair is not None:  # "£4 50" written apart
         return Sum(_in_two(number), at, number.end, sign[0])
+    if _thousands_apart(said, number):  # "R1 450"
+        return Sum(number.value * 1000 + Decimal(said[number.end].text), at, number.end + 1, sign[0])
     return Sum(number.value * times, at, end, sign[0])
 
 
 def _named_in_full(said: Sequence[Token], at: int) -> bool:
-    """ "pound 40" is a word with pence after it, "£40" and "R40" are signs."""
-    return said[at].kind == "word" and len(said[at].text) > 3
+    """ "pound 40" is a word with pence after it; "£40", "R40" and "rupees 1150" are signs."""
+    return said[at].kind == "word" and len(said[at].text) > 3 and not said[at].text.endswith("s")
+
+
+def _thousands_apart(said: Sequence[Token], number: Number) -> bool:
+    rest = said[number.end] if number.end < len(said) else None
+    whole = number.form == "whole" and number.value < 1000
+    return whole and rest is not None and rest.kind == "figure" and len(rest.text) == 3 and rest.text.isdigit()
 
 
 def _worded_at(said: Sequence[Token], at: int, words: UnitWords) -> Sum | None:
@@ -95,6 +103,9 @@ def _numbered_at(said: Sequence[Token], at: int, words: UnitWords) -> Sum | None
 
 def _bare(said: Sequence[Token], number: Number, times: Decimal, end: int) -> Sum:
     if number.pair is not None:
+        cents = two_digits_at(said, number.end)
+        if cents is not None:  # "six seventeen fifty"
+            return Sum(number.value + cents[0] / 100, number.first, cents[1])
         return Sum(_in_two(number), number.first, number.end, in_hundreds=number.value)
     minor = two_digits_at(said, end + 1) if word_at(said, end) == "and" and number.form == "whole" else None
     if minor is not None and number.value < 100 and minor[0] >= 10:  # "eight and twenty"
@@ -122,7 +133,7 @@ def _minor_at(said: Sequence[Token], at: int, words: UnitWords) -> tuple[Decimal
 
 def _past_softeners(said: Sequence[Token], end: int, number: Number) -> int:
     """ "thirty-odd dollars", "half a dollar", "a couple of bucks"."""
-    skipped = {"odd", "ish", "plus"} | ({"a", "of"} if number.form in {"fraction", "counted"} else set())
+    skipped = {"odd", "ish", "plus", "some"} | ({"a", "of"} if number.form in {"fraction", "counted"} else set())
     while word_at(said, end) in skipped:
         end += 1
     return end

@@ -15,7 +15,11 @@ from benchnotes.language.amounts.unit_words import UnitMeaning, UnitWords
 from benchnotes.record.terms import Unit
 
 FAMILIES: tuple[tuple[Unit, ...], ...] = (("mm", "in", "thou"), ("bar", "psi", "kPa"), ("C", "F"))
-"""Units that measure the same thing and may stand for each other where none is said."""
+"""Units that measure the same thing: whichever the repairer named last, however long ago, goes on."""
+STEPS: tuple[tuple[Unit, ...], ...] = (("A", "mA"), ("g", "kg"), ("ml", "l"))
+"""Units of one thing a thousand apart: the one named goes on only where it was named close by."""
+CELSIUS = (("celsius",), ("centigrade",))
+CLOSE_BY = 1.0
 NEAR_ENOUGH = 0.9
 """A rarer meaning of a unit word needs its own words about seven words away at most."""
 OUT_OF_RANGE = 0.3
@@ -24,9 +28,10 @@ RARE: frozenset[Unit] = frozenset({"s", "min", "h", "%"})
 """Said in passing everywhere; they speak less for a bare number."""
 OWN_COUNTRY = 1.2
 """A hint for the job's own country goes before a general one."""
-SAME_BREATH = 1.6
-TAKEN_BACK = 2.4
-"""A unit in the same sentence, or in what is just being corrected, speaks that much louder. Chosen on half of the narrations."""
+SAME_BREATH = 2.4
+CORRECTED = 4.0
+"""A unit in the same sentence, or in what is just being corrected, speaks that much louder. Chosen on half of the
+narrations."""
 
 
 def meant(meanings: Sequence[UnitMeaning], around: Around, words: UnitWords, currency: str) -> UnitMeaning:
@@ -44,12 +49,20 @@ def meant(meanings: Sequence[UnitMeaning], around: Around, words: UnitWords, cur
 
 def guessed(measure: Measure, around: Around, words: UnitWords, currency: str) -> UnitMeaning | None:
     """The unit of a bare number: by its form, by units said beside it, by what the talk says is measured."""
-    by_form = _by_form(measure)
-    mentions = _mentions(around, words)
-    scores = _hinted(around, words, currency)
+    by_form = _by_form(measure.number)
+    mentions = _mentions(around, words, currency)
+    if measure.number is not None and measure.number.form == "decimal":
+        # "twenty-four point two" is nobody's inches or thou, unless just now they were said.
+        mentions = {symbol: near for symbol, near in mentions.items() if symbol not in {"in", "thou"} or near > 1.5}
+    scores = _hinted(measure.value, around, words, currency)
     for symbol, score in mentions.items():
         scores[symbol] = scores.get(symbol, 0.0) + score
     scores = {symbol: score * _usual(measure.value, symbol, words) for symbol, score in scores.items()}
+    size = _size_before(around.left, words)
+    if size is not None:
+        return size
+    if by_form == "thou":
+        return UnitMeaning("thou", Decimal(1000), ())
     if by_form == "in" and mentions.get("mm", 0.0) < 2.0:
         return UnitMeaning("in", Decimal(1), ())
     if by_form == "mm" and mentions.get("thou", 0.0) <= mentions.get("mm", 0.0):
@@ -59,6 +72,20 @@ def guessed(measure: Measure, around: Around, words: UnitWords, currency: str) -
     return UnitMeaning(_best(scores, mentions, words, currency), Decimal(1), ())
 
 
+def _size_before(left: Sequence[Token], words: UnitWords) -> UnitMeaning | None:
+    """The unit of the first number of a size, where the amount is a further one: "M6 by", "half by", "8 inches by"."""
+    if not left or left[-1].text not in {"by", "x", "×"}:
+        return None
+    for at in range(max(0, len(left) - 7), len(left) - 1):
+        first = measure_at(left, at, words)
+        if first is not None and first.end == len(left) - 1:
+            if first.meanings:
+                return first.meanings[0]
+            pure = first.number is not None and first.number.bottom in INCH_DENOMINATORS
+            return UnitMeaning("in" if pure else "mm", Decimal(1), ())
+    return None
+
+
 def _usual(value: Decimal, symbol: Unit, words: UnitWords) -> float:
     low, high = words.usual.get(symbol, (Decimal("-Infinity"), Decimal("Infinity")))
     return 1.0 if low <= value <= high or not value else OUT_OF_RANGE
@@ -66,46 +93,51 @@ def _usual(value: Decimal, symbol: Unit, words: UnitWords) -> float:
 
 def _by_country(meaning: UnitMeaning, around: Around, words: UnitWords, currency: str) -> UnitMeaning:
     bare = next(iter(words.units.get(("degree",), ())), None)
-    if meaning != bare or currency not in words.fahrenheit or _mentions(around, words).get("C", 0.0):
+    if meaning != bare or currency not in words.fahrenheit or around.nearness(CELSIUS):
         return meaning
     return UnitMeaning("F", meaning.times, ())
 
 
-def _by_form(measure: Measure) -> Unit | None:
-    """ "three eighths" is inches, "three tenths" and "nine hundredths" are of a millimetre."""
-    number = measure.number
+def _by_form(number: Number | None) -> Unit | None:
+    """ "three eighths" is inches, "nine hundredths" is of a millimetre, "three thousandths" is thou."""
     if number is None or number.bottom is None:
         return None
-    if number.bottom in {10, 100, 1000}:
+    if number.bottom == 1000:
+        return "thou"
+    if number.bottom in {10, 100}:
         return "mm"
     pure = number.form == "fraction" and number.bottom in INCH_DENOMINATORS
     return "in" if pure or number.bottom in {8, 16, 32, 64} else None
 
 
 def _best(scores: Mapping[Unit, float], mentions: Mapping[Unit, float], words: UnitWords, currency: str) -> Unit:
-    families = {family: sum(scores.get(symbol, 0.0) for symbol in family) for family in FAMILIES}
-    alone = {(symbol,): score for symbol, score in scores.items() if not any(symbol in family for family in FAMILIES)}
-    all_scores: dict[tuple[Unit, ...], float] = {**families, **alone}
-    family = max(all_scores, key=lambda kin: all_scores[kin])
-    said = [symbol for symbol in family if mentions.get(symbol)]
+    kin = (*FAMILIES, *STEPS)
+    alone = tuple((symbol,) for symbol in scores if not any(symbol in family for family in kin))
+    all_scores: dict[tuple[Unit, ...], float] = {
+        family: sum(scores.get(symbol, 0.0) for symbol in family) for family in (*kin, *alone)
+    }
+    family = max(all_scores, key=lambda one: all_scores[one])
+    least = CLOSE_BY if family in STEPS else 0.0
+    said = [symbol for symbol in family if mentions.get(symbol, 0.0) > least]
     if said:
         return max(said, key=lambda symbol: mentions[symbol])
     best = max(family, key=lambda symbol: scores.get(symbol, 0.0))
     return "F" if best == "C" and currency in words.fahrenheit else best
 
 
-def _hinted(around: Around, words: UnitWords, currency: str) -> dict[Unit, float]:
+def _hinted(value: Decimal, around: Around, words: UnitWords, currency: str) -> dict[Unit, float]:
+    """How near the words stand that tell of each unit; where the thing's own name tells, nothing else is asked."""
+    hints = [hint for hint in words.hints if not hint.currencies or currency in hint.currencies]
+    named = [hint for hint in hints if around.names(hint.words) and _usual(value, hint.symbol, words) == 1]
     scores: dict[Unit, float] = {}
-    for hint in words.hints:
-        if not hint.currencies or currency in hint.currencies:
-            near = around.nearness(hint.words)
-            if near:
-                near *= OWN_COUNTRY if hint.currencies else 1.0
-                scores[hint.symbol] = max(scores.get(hint.symbol, 0.0), near)
+    for hint in named or hints:
+        near = around.nearness(hint.words) * (OWN_COUNTRY if hint.currencies else 1.0)
+        if near:
+            scores[hint.symbol] = max(scores.get(hint.symbol, 0.0), near)
     return scores
 
 
-def _mentions(around: Around, words: UnitWords) -> dict[Unit, float]:
+def _mentions(around: Around, words: UnitWords, currency: str) -> dict[Unit, float]:
     """How near each unit is said, of another number or by itself ("meter on ohms"), before or after."""
     found: dict[Unit, float] = {}
     for side, steps in ((around.left, around.left_steps), (around.right, around.right_steps)):
@@ -113,7 +145,10 @@ def _mentions(around: Around, words: UnitWords) -> dict[Unit, float]:
             left = side is around.left
             between = side[end:] if left else side[:first]
             score = weight(steps[end - 1] if left else steps[first]) * _loudness(between)
-            found[symbol] = max(found.get(symbol, 0.0), score * (0.4 if symbol in RARE else 1.0))
+            # What is said afterwards of another number is mostly another thing; a unit alone is an afterthought.
+            score *= 1.0 if left or end - first == 1 else 0.5
+            unit: Unit = "F" if symbol == "C" and currency in words.fahrenheit else symbol
+            found[unit] = max(found.get(unit, 0.0), score * (0.4 if unit in RARE else 1.0))
     return found
 
 
@@ -138,5 +173,5 @@ def _is_inches(number: Number | None) -> bool:
 def _loudness(between: Sequence[Token]) -> float:
     """A unit in the same sentence speaks louder, and loudest where only a slip of the tongue lies between."""
     if taken_back(between):
-        return TAKEN_BACK
+        return CORRECTED
     return 1.0 if any(token.text in SENTENCE_ENDS for token in between) else SAME_BREATH

@@ -1,4 +1,4 @@
-"""Unit words and money words, built from plain data (`benchnotes/trades/units.toml`), strictly: an unknown key is refused."""
+"""Unit and money words, built from plain data (`benchnotes/trades/units.toml`), strictly: an unknown key is refused."""
 
 from __future__ import annotations
 
@@ -101,7 +101,7 @@ class UnitWords:
     def unit_named_alone(self, said: Sequence[Token], at: int) -> Unit | None:
         """The unit of a plural said without a number ("meter on ohms"), where the word means nothing else."""
         word = (said[at].text,)
-        plural = len(word[0]) > 3 and word[0].endswith("s")
+        plural = len(word[0]) > 4 and word[0].endswith("s")
         if not plural or word not in self.units or word in self.money or any(word in hint.words for hint in self.hints):
             return None
         return self.units[word][0].symbol

@@ -67,8 +67,7 @@ def _group_at(tokens: Sequence[Token], at: int, *, lead: bool) -> Counted | None
     if lead and article and tokens[at + 1].text in numerals.SCALES:
         return Decimal(1), at + 1
     if lead and tokens[at].text in {"a", "an"}:
-        small: Counted | None = (Decimal(1), at + 1)
-        return _hundreds(tokens, small) if _is(tokens, at + 1, "hundred") else None
+        return _hundreds(tokens, (Decimal(1), at + 1)) if _is(tokens, at + 1, "hundred") else None
     if tokens[at].text == "hundred" or (lead and tokens[at].text in numerals.SCALES and tokens[at].text != "grand"):
         return _hundreds(tokens, (Decimal(1), at)) if tokens[at].text == "hundred" else (Decimal(1), at)
     small = small_at(tokens, at)
