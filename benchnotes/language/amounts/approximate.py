@@ -43,6 +43,8 @@ OF_ALL = (
     "for all of them",
 )  # fmt: skip
 
+RANGE_WORDS = frozenset({"to", "or", "and", "-", "till"})
+"""What stands between the ends of a range."""
 REACH = 2
 """How many words before an amount a word of doubt may stand: "about, I'd say, forty"."""
 

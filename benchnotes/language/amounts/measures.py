@@ -37,6 +37,8 @@ class Measure:
     thread: bool = False
     beside: tuple[Decimal, ...] = ()
     """The further numbers of a size: 1 in "M6 by 1"."""
+    upper: Decimal | None = None
+    """The upper end of a range; `value` is then the lower."""
 
 
 def measure_at(said: Sequence[Token], at: int, words: UnitWords) -> Measure | None:

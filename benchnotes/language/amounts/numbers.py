@@ -144,7 +144,9 @@ def _whole_number_at(tokens: Sequence[Token], at: int) -> Number | None:
     figures = tokens[at].kind == "figure"
     tail = fraction_tail_at(tokens, end)
     if tail is not None:
-        return Number(value + tail[0], at, tail[1], "mixed", bottom=tail[2], figures=figures)
+        scale = numerals.SCALES.get(word_at(tokens, tail[1]), 0)
+        mixed = (value + tail[0]) * (scale or 1)
+        return Number(mixed, at, tail[1] + bool(scale), "mixed", bottom=tail[2], figures=figures)
     run = two_digits_at(tokens, end) if value < 1000 and (not figures or value < 100) else None
     if run is None or not _pairs(tokens, at, end):
         return Number(value, at, end, "whole", figures=figures)

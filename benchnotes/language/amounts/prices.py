@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from benchnotes.language.amounts.approximate import Of, of_what, said_about, taken_back
+from benchnotes.language.amounts.approximate import RANGE_WORDS, Of, of_what, said_about, taken_back
 from benchnotes.language.amounts.currencies import counted_out
 from benchnotes.language.amounts.numbers import word_at
 from benchnotes.language.amounts.sums import Sum, sum_at
@@ -17,7 +17,6 @@ from benchnotes.record.terms import Basis, ChargeKind
 
 BY_THE_HOUR: frozenset[ChargeKind] = frozenset({"labour", "outside_work"})
 """Charges that come in hundreds: "two seventy" for a day at the bench is 270."""
-RANGE_WORDS = frozenset({"to", "or", "and", "-", "–", "till"})
 
 
 @dataclass(frozen=True, slots=True)

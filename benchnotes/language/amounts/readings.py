@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from benchnotes.language.amounts.approximate import said_about, taken_back
+from benchnotes.language.amounts.approximate import RANGE_WORDS, said_about, taken_back
 from benchnotes.language.amounts.measures import Measure, measure_at
+from benchnotes.language.amounts.numbers import word_at
 from benchnotes.language.amounts.surroundings import Around
 from benchnotes.language.amounts.tokens import Token, tokens
 from benchnotes.language.amounts.unit_choice import guessed, meant
@@ -58,9 +59,10 @@ def read_reading(
     return SpokenReading(
         value=value,
         unit=meaning.symbol,
-        about=said_about(said, around.left, around.right),
+        about=found.upper is not None or said_about(said, around.left, around.right),
         unit_said=bool(found.meanings),
         beside=tuple(_plain(side * meaning.times) for side in found.beside),
+        upper=None if found.upper is None else _plain(found.upper * meaning.times),
     )
 
 
@@ -72,7 +74,8 @@ def _meaning(found: Measure, around: Around, words: UnitWords, currency: str, li
         return meant(follows[0], around, words, currency)
     if like is not None:
         return UnitMeaning(like, Decimal(1), ())
-    return guessed(found, around, words, currency)
+    by_size = UnitMeaning("mm", Decimal(1), ()) if found.beside else None
+    return guessed(found, around, words, currency) or by_size
 
 
 def _measure_in(said: Sequence[Token], words: UnitWords) -> Measure | None:
@@ -85,11 +88,19 @@ def _measure_from(said: Sequence[Token], at: int, words: UnitWords) -> Measure |
     bare: Measure | None = None
     while at < len(said):
         found = measure_at(said, at, words)
+        if bare is not None and found is not None and _is_range(said, bare, found):
+            return replace(found, value=bare.value, first=bare.first, upper=found.value)
         if found is not None and found.meanings:
             return found
         bare = bare or found
         at = found.end if found is not None else at + 1
     return bare
+
+
+def _is_range(said: Sequence[Token], lower: Measure, upper: Measure) -> bool:
+    """ "six to eight bar", "between six and eight"."""
+    joined = upper.first == lower.end + 1 and word_at(said, lower.end) in RANGE_WORDS
+    return joined and upper.value > lower.value
 
 
 def _plain(value: Decimal) -> Decimal:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 PIECE = re.compile(
     r"""(?P<figure> \d+ (?: [.,] \d+ )* | (?<! [\d.] ) \. \d+ )
       | (?P<initials> (?: [A-Za-z] \. ){2,} )
+      | (?P<rounded> [^\W\d_]+ (?: ty | een ) (?= ish \b ) )
       | (?P<word> ['’]? [^\W\d_]+ (?: ['’] [^\W\d_]+ )? )
       | (?P<mark> \S )""",
     re.VERBOSE,
@@ -55,7 +56,7 @@ def tokens(text: str) -> tuple[Token, ...]:
         if written in JOINERS and _joins(text, match):
             last_end = match.end() if last_end == match.start() else last_end
             continue
-        kind = "word" if match.lastgroup == "initials" else str(match.lastgroup)
+        kind = "word" if match.lastgroup in {"initials", "rounded"} else str(match.lastgroup)
         pieces.append(Token(_plain(written), match.start(), match.end(), kind, match.start() == last_end, written))
         last_end = match.end()
     return tuple(pieces)
