@@ -10,8 +10,8 @@ from pathlib import Path
 
 from benchnotes.session.jobs import all_jobs, open_workshop
 from benchnotes.session.known_errors import KNOWN
-from benchnotes.session.listening import Ears
-from benchnotes.session.reading_tools import open_reading_tools
+from benchnotes.session.reading_tools import open_reading_tools, said_of
+from benchnotes.session.recogniser import open_recogniser
 from benchnotes.session.settings import read_settings
 from benchnotes.session.workshop import Workshop
 
@@ -73,12 +73,13 @@ def _room(folder: Path) -> str:
 
 def _speech(workshop: Workshop) -> str:
     settings = read_settings(workshop.settings)
-    return Ears(workshop, settings, settings.trades).open()
+    weights = open_recogniser(workshop, settings, settings.trades).weights
+    return f"{weights.name}, in {weights.path}"
 
 
 def _reader(workshop: Workshop) -> str:
     settings = read_settings(workshop.settings)
-    return open_reading_tools(workshop, settings.trades).said
+    return said_of(open_reading_tools(workshop, settings.trades))
 
 
 def _microphone() -> Check:

@@ -93,4 +93,4 @@ def _refuse_second_reader(db: Database, recording: int, from_s: float) -> None:
 
 
 def _packed(word: Word) -> list[object]:
-    return [word.text, round(word.start_s, 3), round(word.end_s, 3), word.probability]
+    return [word.text, word.start_s, word.end_s, word.probability]
