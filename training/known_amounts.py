@@ -13,7 +13,8 @@ seventeen eighteen nineteen"""
 _ROUND = "twenty thirty forty fifty sixty seventy eighty ninety"
 _SMALL = {word: number for number, word in enumerate(_ONES.split())} | {"a": 1, "an": 1}
 _TENS = {word: 10 * number for number, word in enumerate(_ROUND.split(), start=2)}
-_NEAR = Decimal("0.5")
+_SAME, _NEAR = Decimal("0.02"), Decimal("0.5")
+"""Nearer than the first, the words were misread here; farther than the second, too."""
 
 
 def known_price(words: str, known: Sequence[Decimal], currency: str) -> Money:
@@ -25,7 +26,8 @@ def known_price(words: str, known: Sequence[Decimal], currency: str) -> Money:
     if known and readings:
         said = min(readings, key=lambda r: min(abs(r - k) for k in known))
         nearest = min(known, key=lambda k: abs(said - k))
-        return Money(said if abs(said - nearest) <= _NEAR * nearest else nearest, currency)
+        apart = abs(said - nearest) / nearest
+        return Money(said if _SAME < apart <= _NEAR else nearest, currency)
     return Money(known[0] if known else (readings or [Decimal(0)])[0], currency)
 
 

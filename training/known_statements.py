@@ -100,6 +100,8 @@ def _implied(said: Mapping[str, Any], told: Narration) -> dict[str, Any]:
     if said["say"] != "machine":
         return {}
     machine = told.gold["machine"]
+    if said["field"] in ("serial", "model"):
+        return {"written": machine[said["field"]]}
     if said["field"] == "kind":
         return {"power": machine["power"], "holds_pressure": machine["holds_pressure"]}
     return {"power": machine["power"]} if said["field"] == "power" else {}

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from benchnotes.record.entries import JobRecord
+from benchnotes.record.notices.rules import notices
 from benchnotes.record.statements import Statement
 from benchnotes.record.steps.advice import advice
 from benchnotes.record.steps.charges import charges
@@ -17,10 +19,17 @@ from benchnotes.record.steps.proof import proof
 from benchnotes.record.steps.put_back import left_apart
 from benchnotes.record.steps.readings import readings
 from benchnotes.record.steps.trials import trials
+from benchnotes.record.steps.unplaced import unplaced
 from benchnotes.record.steps.work import work
 from benchnotes.record.talk import Talk, talk_of
 
 Step = Callable[[Talk, JobRecord], JobRecord]
+
+
+def pointed_out(talk: Talk, record: JobRecord) -> JobRecord:
+    """The trade checks, after what found no place."""
+    return replace(record, notices=record.notices + notices(record))
+
 
 STEPS: tuple[Step, ...] = (
     machine,  # first: a fault with no part named is of the machine
@@ -33,7 +42,9 @@ STEPS: tuple[Step, ...] = (
     advice,
     left_apart,
     doubts,
-    proof,  # last: what became of each fault follows from work and trials
+    proof,  # what became of each fault follows from work and trials
+    unplaced,
+    pointed_out,  # last: it reads the record as it will stand
 )
 
 

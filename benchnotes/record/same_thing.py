@@ -1,4 +1,4 @@
-"""Which names mean one thing: "the cap", "cap", "caps". Conservative: to lose a thing is worse than to list it twice."""
+"""Which names mean one thing: "the cap", "cap", "caps". Conservative: losing a thing is worse than listing it twice."""
 
 from __future__ import annotations
 
@@ -33,6 +33,12 @@ def names_alike(first: str | None, second: str | None) -> bool:
     """True where two names are one name spelled or counted another way; order of words does not matter."""
     one, two = name_words(first), name_words(second)
     return bool(one) and sorted(one) == sorted(two)
+
+
+def within(first: str | None, second: str | None) -> bool:
+    """True where all words of one name are in the other: "tank" and "tank seam"."""
+    one, two = set(name_words(first)), set(name_words(second))
+    return bool(one and two) and (one <= two or two <= one)
 
 
 def shares_head(first: str | None, second: str | None) -> bool:

@@ -55,6 +55,8 @@ class Names(Statement):
 
     say = "machine"
     field: MachineField
+    written: str | None = None
+    """What `words` say, as one writes it: "5413" for "five four one three". None where `words` are it."""
     power: Power | None = None
     """What `words` say where `field` is "power"; what the kind of machine implies where `field` is "kind"."""
     holds_pressure: bool | None = None

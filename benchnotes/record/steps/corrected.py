@@ -15,7 +15,8 @@ def corrected(talk: Talk) -> Talk:
     for said, _ in talk.of(Corrects):
         later = [s for s in talk.said if s.at > said.at and _near(s, said)]
         earlier = [s for s in talk.said if s.at < said.at and _near(s, said)]
-        taken_back |= {old.at for old in earlier for new in later if _replaces(new, old)}
+        wrong = [old.at for old in earlier if any(_replaces(new, old) for new in later)]
+        taken_back |= set(wrong[-1:])
     return without(talk, taken_back)
 
 
@@ -25,7 +26,12 @@ def _near(one: Said, correction: Said) -> bool:
 
 def _replaces(new: Said, old: Said) -> bool:
     """Another value of the same kind for the same thing."""
-    if new.name != old.name or type(new.statement) is not type(old.statement):
+    parts = (new.statement.part, old.statement.part)
+    if (
+        new.name != old.name
+        or type(new.statement) is not type(old.statement)
+        or (None not in parts and len(set(parts)) > 1)
+    ):
         return False
     match new.statement, old.statement:
         case Measures() as one, Measures() as other:

@@ -27,7 +27,8 @@ def machine(talk: Talk, record: JobRecord) -> JobRecord:
 
 
 def _words(said: list[Names], field: MachineField) -> list[str]:
-    return [" ".join(s.words.split()) for s in said if s.field == field and s.words.strip()]
+    told = (" ".join((s.written or s.words).split()) for s in said if s.field == field)
+    return [words for words in told if words]
 
 
 def _first(said: list[Names], field: MachineField) -> str | None:

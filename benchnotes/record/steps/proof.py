@@ -1,45 +1,36 @@
-"""What became of each fault: left as it is, put right, shown to be right."""
+"""What became of each fault: left as it is, put right, shown to be right.
+
+Whether a trial proves a fault is a weighing of signs: a mudguard is not proved by a mowing trial, a cap seal is by a
+tank that holds.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from benchnotes.record.entries import Fault, JobRecord
-from benchnotes.record.statements import Clears, Finds, Fits, Leaves, Statement, Tries, Works
-from benchnotes.record.steps.faults import fault_part
+from benchnotes.record.steps.fault_story import FaultStory
+from benchnotes.record.steps.proof_signs import signs
+from benchnotes.record.steps.proof_weights import STATUSES, WEIGHTS
 from benchnotes.record.talk import Talk
 from benchnotes.record.terms import FaultStatus
 
+Weights = Mapping[str, tuple[float, float, float]]
 
-def proof(talk: Talk, record: JobRecord) -> JobRecord:
+
+def proof(talk: Talk, record: JobRecord, weights: Weights = WEIGHTS) -> JobRecord:
     """ "Leather's split" ... "new one in" ... "holds a treat" -> open, then fixed, then verified."""
-    return replace(record, faults=tuple(replace(f, status=_status(f, talk, record)) for f in record.faults))
+    stories = (FaultStory(fault, talk, record) for fault in record.faults)
+    return replace(record, faults=tuple(_settled(story, weights) for story in stories))
 
 
-def _status(fault: Fault, talk: Talk, record: JobRecord) -> FaultStatus:
-    status: FaultStatus = "open"
-    seen = False
-    for said in talk.said:
-        told = said.statement
-        same = fault_part(said, record) == fault.part
-        if isinstance(told, Finds) and same and told.kind == fault.kind:
-            seen = True
-        elif not seen:
-            continue
-        elif isinstance(told, Leaves) and same:
-            status = "left"
-        elif same and _remedy(told):
-            status = "fixed"
-        elif status == "fixed" and _shows_right(told, same):
-            status = "verified"
-    return status
+def _settled(story: FaultStory, weights: Weights) -> Fault:
+    return replace(story.fault, status="left" if story.left else _weighed(story, weights))
 
 
-def _remedy(told: Statement) -> bool:
-    return isinstance(told, Fits) or (
-        isinstance(told, Works) and told.standing == "done" and told.action not in ("remove", "send_out")
-    )
-
-
-def _shows_right(told: Statement, same: bool) -> bool:
-    return (isinstance(told, Clears) and same) or (isinstance(told, Tries) and told.result == "pass")
+def _weighed(story: FaultStory, weights: Weights) -> FaultStatus:
+    """The status that the signs speak for most."""
+    told = signs(story)
+    scores = [sum(told[sign] * tells[at] for sign, tells in weights.items()) for at in range(len(STATUSES))]
+    return STATUSES[scores.index(max(scores))]

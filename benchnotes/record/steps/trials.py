@@ -29,11 +29,7 @@ def _is_work(statement: Statement) -> bool:
 def _same_trial(last: tuple[Said, Tries], now: tuple[Said, Tries], worked_at: list[int]) -> bool:
     (last_said, last_trial), (said, trial) = last, now
     between = any(last_said.at < at < said.at for at in worked_at)
-    return last_trial.result == trial.result and not between and _one_thing(last_said.name, said.name)
-
-
-def _one_thing(last: str, now: str) -> bool:
-    return last == now or not last or not now
+    return last_trial.result == trial.result and not between and last_said.name == said.name
 
 
 def _trial(group: list[tuple[Said, Tries]]) -> Trial:

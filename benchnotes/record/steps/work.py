@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from benchnotes.record.entries import JobRecord, Work
+from benchnotes.record.same_thing import within
 from benchnotes.record.statements import Fits, Statement, Works
 from benchnotes.record.talk import Talk, resting_on
 from benchnotes.record.terms import Action, Place, Standing
@@ -45,15 +46,16 @@ def _told(jobs: list[_Job], now: _Job) -> list[_Job]:
 
 
 def _continues(earlier: _Job, now: _Job) -> bool:
-    if earlier.target != now.target:
-        return False
     if earlier.action == "send_out" and now.by == "outside":
-        return True
-    return earlier.action == now.action and (earlier.status == "failed") == (now.status == "failed")
+        return within(earlier.target, now.target)
+    if earlier.target != now.target or earlier.action != now.action:
+        return False
+    return now.status == "failed" or earlier.status != "failed"
 
 
 def _continued(earlier: _Job, now: _Job) -> _Job:
-    """Planned, then done, is done; a second word of planning takes nothing back. Sent out, then back: what was done."""
-    done = "done" if "done" in (earlier.status, now.status) and earlier.action == now.action else now.status
+    """Planned or done, then failed, is failed; done stays done whatever is planned after it. Sent out, then back: what
+    was done there."""
+    kept = earlier.status == "done" and now.status == "planned" and earlier.action == now.action
     by: Place = "outside" if "outside" in (earlier.by, now.by) else "bench"
-    return _Job(now.action, now.target, by, done, (*earlier.said, *now.said))
+    return _Job(now.action, now.target, by, "done" if kept else now.status, (*earlier.said, *now.said))
