@@ -5,13 +5,12 @@ PYTHON ?= $(shell for p in python3 python3.13 python3.12 python3.11 python3.14; 
 	$$p -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null && { echo $$p; break; }; done)
 BIN := .venv/bin
 PIP := $(BIN)/python -m pip install --quiet --disable-pip-version-check
-NOTES := $(BIN)/benchnotes
 DEMO_HOME := $(CURDIR)/.cache/demo
 
 .PHONY: demo test lint weights readme lock clean
 
 demo: .venv/ready weights ## read the demo recordings and show the record
-	@BENCHNOTES_HOME="$(DEMO_HOME)" NOTES="$(CURDIR)/$(NOTES)" bash demo_audio/show.sh
+	@bash demo_audio/show.sh "$(DEMO_HOME)" "$(CURDIR)/$(BIN)/python"
 
 test: .venv/ready-for-tests weights lint ## every check and every test
 	$(BIN)/python -m pytest
@@ -23,7 +22,7 @@ lint: .venv/ready-for-tests ## style, types and the way imports run
 	$(BIN)/lint-imports
 
 weights: .venv/ready ## the speech model and the reader's, fetched once and checked by hash
-	$(NOTES) weights fetch base
+	$(BIN)/benchnotes weights fetch base
 
 .venv/bin/python:
 	@test -n "$(PYTHON)" || { echo "Bench Notes needs Python 3.11 or newer, and none was found. Install it, or say make PYTHON=/path/to/python3."; exit 1; }

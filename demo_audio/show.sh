@@ -1,23 +1,33 @@
 #!/usr/bin/env bash
-# `make demo`: reads the demo recordings into a notebook of their own (BENCHNOTES_HOME) and shows what came out.
+# `make demo`: reads the demo recordings into a notebook of their own (the folder given) and shows what came out.
 # A second run reads nothing again.
+#   show.sh FOLDER PYTHON
 set -euo pipefail
+home=$1 python=$2
 cd "$(dirname "$0")"
 
+# the models that `make weights` brought serve this notebook too
+weights=$("$python" -c 'from benchnotes.speech.weight_pins import cache_folder; print(cache_folder())')
+mkdir -p "$home"
+ln -sfn "$weights" "$home/weights"
+export BENCHNOTES_HOME=$home
+
+notes() { "$python" -m benchnotes "$@"; }
+
 echo "Reading two visits to a hat steamer, from sound ..."
-"$NOTES" read hat-steamer-1-inspection.opus hat-steamer-2-repair.opus --job "hat steamer" --currency GBP
+notes read hat-steamer-1-inspection.opus hat-steamer-2-repair.opus --job "hat steamer" --currency GBP
 echo "Reading a coin-operated viewer, from a film ..."
-"$NOTES" read boardwalk-viewer.mp4 --job "boardwalk viewer" --currency USD
+notes read boardwalk-viewer.mp4 --job "boardwalk viewer" --currency USD
 
 echo
-"$NOTES" show "hat steamer"
+notes show "hat steamer"
 echo
-"$NOTES" left "hat steamer"
+notes left "hat steamer"
 
 if [ -t 1 ]; then
   echo
   echo "Look further, in this demo's own notebook:"
-  echo "  export BENCHNOTES_HOME=$BENCHNOTES_HOME"
+  echo "  export BENCHNOTES_HOME=$home"
   for words in 'show "boardwalk viewer"' 'left "boardwalk viewer"' 'find "safety valve"' 'export "hat steamer" --to steamer'; do
     echo "  .venv/bin/benchnotes $words"
   done
