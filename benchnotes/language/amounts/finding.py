@@ -124,11 +124,14 @@ def _found_at(talk: _Talk, at: int) -> FoundAmount | int:
 
 def _is_price(talk: _Talk, price: Sum) -> bool:
     """Money is named; "a real bear" and "every cent" are no money."""
-    if number_at(talk.said, price.first) is not None or talk.said[price.end - 1].kind != "word" or price.amount % 1:
+    money = price.money
+    if money is None:
+        return False
+    numbered = number_at(talk.said, price.first) is not None or talk.said[price.end - 1].kind != "word"
+    if numbered or price.amount != money.times:
         return True
     article = word_at(talk.said, price.first) in ARTICLES
-    money = price.money
-    return money is not None and talk.currency in money.currencies and (article or money.times > 1)
+    return talk.currency in money.currencies and (article or money.times > 1)
 
 
 def _is_measure(talk: _Talk, measure: Measure | None, price: Sum) -> bool:

@@ -63,11 +63,19 @@ def _sign_at(tokens: Sequence[Token], at: int) -> int:
 
 
 def _unsigned_at(tokens: Sequence[Token], at: int) -> Number | None:
+    if _is_date(tokens, at):
+        return None
     for rule in (_counted_at, _fraction_at, _decimal_at, _whole_number_at):
         found = rule(tokens, at)
         if found is not None:
             return found
     return None
+
+
+def _is_date(tokens: Sequence[Token], at: int) -> bool:
+    """ "1/2/2026"."""
+    slashes = word_at(tokens, at + 1) == "/" and word_at(tokens, at + 3) == "/"
+    return slashes and all(token.glued for token in tokens[at + 1 : at + 5])
 
 
 def _counted_at(tokens: Sequence[Token], at: int) -> Number | None:

@@ -92,8 +92,7 @@ def _usual(value: Decimal, symbol: Unit, words: UnitWords) -> float:
 
 
 def _by_country(meaning: UnitMeaning, around: Around, words: UnitWords, currency: str) -> UnitMeaning:
-    bare = next(iter(words.units.get(("degree",), ())), None)
-    if meaning != bare or currency not in words.fahrenheit or around.nearness(CELSIUS):
+    if not meaning.by_country or currency not in words.fahrenheit or around.nearness(CELSIUS):
         return meaning
     return UnitMeaning("F", meaning.times, ())
 

@@ -17,7 +17,7 @@ LONE_LETTERS = frozenset({"a", "c", "f", "g", "l", "n"})
 
 KEYS = {
     "": {"unit", "hint", "money", "hundreds_said_in_two", "temperature", "usual"},
-    "unit": {"words", "symbol", "times", "near"},
+    "unit": {"words", "symbol", "times", "near", "by_country"},
     "hint": {"words", "symbol", "currencies"},
     "money": {"words", "currencies", "times"},
     "temperature": {"fahrenheit"},
@@ -36,6 +36,8 @@ class UnitMeaning:
     times: Decimal
     near: tuple[Phrase, ...]
     """Words that must stand around it for this meaning; empty for the usual meaning."""
+    by_country: bool = False
+    """Celsius or Fahrenheit, as the country has it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +170,7 @@ def _units(entries: Sequence[Mapping[str, Any]]) -> Mapping[Phrase, tuple[UnitMe
     for entry in entries:
         words = _words(entry, "unit")
         near = tuple(phrase(word) for word in entry.get("near", ()))
-        meaning = UnitMeaning(_symbol(entry), _times(entry), near)
+        meaning = UnitMeaning(_symbol(entry), _times(entry), near, entry.get("by_country", False) is True)
         for word in _with_plurals(words):
             if meaning not in table.get(word, ()):
                 table[word] = (*table.get(word, ()), meaning)

@@ -81,7 +81,7 @@ def _hundreds(tokens: Sequence[Token], lead: Counted) -> Counted:
     rest = small_at(tokens, end + 1 if _is(tokens, end, "and") else end)
     if rest is None or not 0 < rest[0] < 100 or _is(tokens, rest[1], "hundred"):
         return total, end
-    if rest[1] < len(tokens) and tokens[rest[1]].text in numerals.DENOMINATORS and _is(tokens, end, "and"):
+    if _is(tokens, end, "and") and rest[1] < len(tokens) and _is_denominator(tokens[rest[1]].text):
         return total, end  # "a hundred and three quarters"
     return total + rest[0], rest[1]
 
@@ -93,11 +93,19 @@ def _scaled(tokens: Sequence[Token], group: Counted) -> Counted:
     total = Decimal(0)
     while end < len(tokens) and (scale := numerals.SCALES.get(tokens[end].text)) is not None and scale < ceiling:
         total, ceiling, end, pending = total + pending * scale, Decimal(scale), end + 1, Decimal(0)
-        after = _group_at(tokens, end + 1 if _is(tokens, end, "and") else end, lead=False)
+        after = _group_at(tokens, end + _linked(tokens, end), lead=False)
         if after is None or after[0] >= ceiling or after[0] == 0:
             break
         pending, end = after
     return total + pending, end
+
+
+def _linked(tokens: Sequence[Token], at: int) -> int:
+    """1 where "and" or a comma links on: "one thousand, two hundred"; "two thousand, three of them" is two numbers."""
+    if _is(tokens, at, "and"):
+        return 1
+    after = _group_at(tokens, at + 1, lead=False) if _is(tokens, at, ",") else None
+    return int(after is not None and (after[0] >= 100 or _scale_follows(tokens, after[1])))
 
 
 def _is(tokens: Sequence[Token], at: int, word: str) -> bool:
@@ -108,10 +116,16 @@ def _scale_follows(tokens: Sequence[Token], at: int) -> bool:
     return at < len(tokens) and (tokens[at].text in numerals.SCALES or tokens[at].text == "hundred")
 
 
+def _is_denominator(word: str) -> bool:
+    """ "three quarters", "five eighths"; "third" by itself is an ordinal."""
+    return word in numerals.PLAIN_FRACTIONS or (word in numerals.DENOMINATORS and word.endswith("s"))
+
+
 def _ordinal_follows(tokens: Sequence[Token], at: int) -> bool:
     """ "twenty-fifth", "hundred and first", "3rd": the number before is no amount."""
-    after = at + 1 if _is(tokens, at, "and") else at
+    linked = _is(tokens, at, "and") and at > 0 and (tokens[at - 1].text == "hundred" or _scale_follows(tokens, at - 1))
+    after = at + linked
     if after >= len(tokens) or tokens[after].text not in numerals.ORDINALS:
         return False
-    # "five seconds" never comes here (plural); "one second" is a time, "twenty second" an ordinal unless spaced off.
-    return tokens[after].text != "second" or tokens[after].glued
+    # "one second" is a time, "twenty-second" and "hundred and second" are ordinals.
+    return tokens[after].text != "second" or tokens[after].glued or linked
