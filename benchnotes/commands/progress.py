@@ -42,7 +42,7 @@ class _Watch:
                     self.console.print(f"{name}: going on from {clock(from_s)}")
                 reached = f"of {clock(duration_s)}"
                 self.tasks.append(
-                    self.bar.add_task(name, total=max(duration_s, 0.001), completed=from_s, reached=reached)
+                    self.bar.add_task(name, total=max(duration_s, 0.001), completed=int(from_s), reached=reached)
                 )
             case Reached(until_s):
                 self.bar.update(self.tasks[-1], completed=until_s)

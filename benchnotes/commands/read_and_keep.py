@@ -16,6 +16,9 @@ from benchnotes.session.looking import LookedAt, look_at
 from benchnotes.session.sitting import Sitting, open_sitting
 from benchnotes.session.workshop import find_workshop
 
+SHOWN = 12
+"""So many items still to do fit a glance; "benchnotes left" has them all."""
+
 
 def read_and_keep(files: Sequence[Path], *, named: str | None, currency: str | None, trade: str | None) -> int:
     """Takes every file into one job, whatever is wrong with one of them.
@@ -64,8 +67,10 @@ def _take_in_all(sitting: Sitting, looked_at: Sequence[LookedAt], tell: Tell) ->
 def _sum_up(sitting: Sitting) -> None:
     read = sitting.read()
     click.secho(f"Job {sitting.job.number}, {sitting.job.name}{_machine(read)}", bold=True)
-    for item in read.items:
+    for item in read.items[:SHOWN]:
         click.echo(f"  {item.about} ({ITEM[item.kind]})")
+    if len(read.items) > SHOWN:
+        click.echo(f"  and {len(read.items) - SHOWN} more")
     if read.facts.heard.unheard:
         count = len(read.facts.heard.unheard)
         click.echo(f"  {count} stretch{'es' if count > 1 else ''} of speech not made out: listen there")

@@ -18,6 +18,7 @@ from benchnotes.session.taking_in import take_in
 from benchnotes.session.workshop import Workshop
 from benchnotes.store.jobs import Job
 from benchnotes.store.notebook import Notebook
+from benchnotes.trades.shelf import load
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +45,10 @@ class Sitting:
 def open_sitting(
     workshop: Workshop, files: Sequence[LookedAt], *, named: str | None, currency: str | None, trade: str | None
 ) -> Iterator[Sitting]:
-    """Opens the job that `files` go into. Raises StoreError, SettingsError, JobNameError."""
+    """Opens the job that `files` go into. Raises StoreError, SessionError, VocabularyError."""
     settings = read_settings(workshop.settings)
+    if trade is not None:
+        load(workshop.trades, (trade,))  # a trade that is not on the shelf is refused before anything is kept
     with open_workshop(workshop) as notebook:
         job = job_to_fill(notebook, named, [(file.path, file.sha256) for file in files])
         note_on_card(notebook, job, settings, currency=currency, trade=trade, at=now())

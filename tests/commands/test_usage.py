@@ -80,6 +80,13 @@ def test_a_newer_notebook_is_said_and_not_touched(run: Run, home: Path) -> None:
     assert (home / "notebook.sqlite").read_bytes() == before
 
 
+def test_a_trade_that_is_not_there_opens_no_job(run: Run, first_visit: Path) -> None:
+    ended = run("read", first_visit, "--trade", "alchemy")
+    assert ended.returncode == 1
+    assert "There is no trade 'alchemy'. There are: " in ended.stderr
+    assert run("jobs").stdout.startswith("No jobs yet.")
+
+
 def test_wrong_settings_are_said(run: Run, home: Path, first_visit: Path) -> None:
     home.mkdir()
     (home / "settings.toml").write_text('curency = "GBP"\n')
