@@ -10,12 +10,13 @@ from spacy.language import Language
 from spacy.tokens import Doc
 
 from benchnotes.language.amounts.measures import measure_at
+from benchnotes.language.amounts.numbers import number_at
 from benchnotes.language.amounts.sums import sum_at
 from benchnotes.language.amounts.tokens import Token, tokens
 from benchnotes.language.amounts.unit_words import UnitWords
 from benchnotes.language.vocabulary import NO_UNITS
 
-AmountKind = Literal["money", "measure", "number"]
+AmountKind = Literal["money", "measure", "pair", "number"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +24,8 @@ class AmountHit:
     """An amount: characters `start` to `end` of the text, half-open."""
 
     kind: AmountKind
-    """money and measure carry a word or sign of their unit; a number is bare."""
+    """money and measure carry a word or sign of their unit; a pair ("six fifty") and a number
+    are bare."""
     start: int
     end: int
     unit: str = ""
@@ -59,8 +61,14 @@ def amounts_in(text: str, units: UnitWords) -> Iterator[AmountHit]:
             at += 1
             continue
         kind, end, unit = found
-        yield AmountHit(kind, said[at].start, said[end - 1].end, unit)
+        if _has_number(said, at, end):
+            yield AmountHit(kind, said[at].start, said[end - 1].end, unit)
         at = end
+
+
+def _has_number(said: Sequence[Token], start: int, end: int) -> bool:
+    """A number is said in it: "a foot" and "the real thing" hold words of units and money and are no amounts."""
+    return any(said[place].kind == "figure" or number_at(said, place) is not None for place in range(start, end))
 
 
 def _amount_at(said: Sequence[Token], at: int, units: UnitWords) -> tuple[AmountKind, int, str] | None:
@@ -69,6 +77,7 @@ def _amount_at(said: Sequence[Token], at: int, units: UnitWords) -> tuple[Amount
         return "money", money.end, ""
     if measure is not None and measure.meanings:
         return "measure", measure.end, measure.meanings[0].symbol
-    if measure is not None:
-        return "number", measure.end, ""
-    return None if money is None else ("number", money.end, "")
+    if money is not None:
+        # "six fifty" is said of money and hardly of anything else
+        return "pair" if money.in_hundreds is not None else "number", money.end, ""
+    return None if measure is None else ("number", measure.end, "")

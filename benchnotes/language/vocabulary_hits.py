@@ -20,8 +20,16 @@ from benchnotes.language.word_forms import Form, noun_forms, verb_forms
 
 VERBS = frozenset({"work", "state", "move", "tried", "passes", "fails"})
 """Groups whose phrases begin with a verb."""
-NOUNS = frozenset({"part", "set"})
-BEFORE_THE_VERB = frozenset({"not", "never", "still", "barely", "hardly", "no", "new", "fresh", "be", "have"})
+ACTS = frozenset({"work", "state", "move"})
+"""Groups whose phrases are only meant where their verb is one: "the drill" is no drilling."""
+NOUNS = frozenset({"part", "set", "not_part"})
+OPENERS = frozenset({"not", "never", "still", "barely", "hardly", "be", "have"})
+"""Words that may stand before the verb of a listed phrase."""
+NO_VERBS = frozenset({
+    "new", "fresh", "no", "on", "off", "out", "in", "back", "up", "by", "a", "an", "the", "one", "two", "first", "second",
+    "nothing", "lid", "cover", "wrong", "dead", "bone", "way", "like", "with", "within", "both", "every", "each", "all",
+})  # fmt: skip
+"""Words that never are the verb of a phrase: a phrase that opens with one is matched as it is written."""
 GAP_WORDS = 4
 
 
@@ -79,7 +87,7 @@ class VocabularyHits:
         kept = [token for token in doc if plain(token)]
         if kept:
             said = Doc(doc.vocab, words=[plain(token) for token in kept])
-            doc._.hits = tuple(_longest(self._found(doc, said, [token.i for token in kept])))
+            doc._.hits = tuple(_meant(_longest(self._found(doc, said, [token.i for token in kept]))))
         return doc
 
     def _add(self, key: str, words: tuple[str, ...]) -> None:
@@ -98,7 +106,7 @@ class VocabularyHits:
         for name, start, end in (*whole, *((name, start, end) for (name, start), end in shortest.items())):
             phrase, form = self.named[name]
             hit = Hit(phrase, places[start], places[end - 1] + 1, form)
-            if not _ends_a_sentence(doc, hit):
+            if not _ends_a_sentence(doc, hit) and _is_said_so(doc, hit):
                 yield hit
 
 
@@ -121,6 +129,30 @@ def _ends_a_sentence(doc: Doc, hit: Hit) -> bool:
     return any(token.text in {".", "!", "?", ";"} for token in doc[hit.start : hit.end - 1])
 
 
+def _is_said_so(doc: Doc, hit: Hit) -> bool:
+    """A listed verb is a verb here, a listed condition noun a noun; a gap holds neither a comma nor a verb."""
+    tags = [token.tag_ for token in doc[hit.start : hit.end]]
+    phrase = hit.phrase
+    if GAP in phrase.text:
+        inner = doc[hit.start + 1 : hit.end - 1]
+        if any(token.is_punct or token.tag_ in {"VBD", "VBZ", "VBP", "VB", "MD"} for token in inner):
+            return False
+    if hit.form in {"base", "s"} and (phrase.shape == "does" or phrase.group in ACTS or hit.length == 1):
+        return any(tag.startswith(("VB", "MD")) for tag in tags)
+    if phrase.shape == "has":
+        return any(tag.startswith(("NN", "VBG")) for tag in tags)
+    return True
+
+
+def _meant(hits: Iterable[Hit]) -> Iterator[Hit]:
+    """Hits without those that stand inside an idiom."""
+    every = list(hits)
+    idioms = [hit for hit in every if hit.phrase.group == "idiom"]
+    for hit in every:
+        if not any(idiom.start <= hit.start and hit.end <= idiom.end for idiom in idioms):
+            yield hit
+
+
 def _wordings(phrase: Phrase, words: tuple[str, ...], vocabulary: Vocabulary) -> Iterable[Wording]:
     if not words:
         return ()
@@ -132,14 +164,18 @@ def _wordings(phrase: Phrase, words: tuple[str, ...], vocabulary: Vocabulary) ->
 
 
 def _verb_wordings(words: tuple[str, ...], vocabulary: Vocabulary) -> Iterator[Wording]:
-    """Every form of the first word that can be a verb: after "not" and "still", and of "be" and "have" themselves."""
-    at = next((place for place, word in enumerate(words) if word not in BEFORE_THE_VERB and word != GAP), 0)
+    """Every form of its verb: the first word after "not", "still", "be" and "have", where that can be a verb."""
+    at = next((place for place, word in enumerate(words) if word not in OPENERS), len(words) - 1)
     leading = [_auxiliary(word, vocabulary) for word in words[:at]]
-    for form_of_verb, form in verb_forms(words[at], vocabulary.irregular).items():
-        for before in product(*leading):
+    inflects = words[at] not in NO_VERBS and words[at] != GAP
+    forms: dict[str, Form] = verb_forms(words[at], vocabulary.irregular) if inflects else {}
+    for before in product(*leading):
+        if not inflects:
+            yield Wording((*before, *words[at:]), None)
+        for form_of_verb, form in forms.items():
             yield Wording((*before, form_of_verb, *words[at + 1 :]), form)
     if words[0] == "be" and len(words) > 1:
-        yield Wording(words[1:], "past")
+        yield Wording(words[1:], None)
 
 
 def _auxiliary(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:

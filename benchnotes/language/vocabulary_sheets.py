@@ -33,7 +33,7 @@ class Phrase:
     text: str
     """Lower case; a verb in its base form comes first where the group holds verbs; "~" stands for a few words."""
     group: str
-    """part, set, condition, right, work, state, move, tried, passes, fails, verdict, charge, power, trigger, says."""
+    """part, set, not_part, price_word, idiom, condition, right, work, state, move, tried, passes, fails, verdict, charge, power, trigger, says."""
     kind: str = ""
     """Within the group: cracked, clean, fit, off, leak, labour, mains, denied, doubt ..."""
     shape: str = ""
@@ -81,7 +81,13 @@ def read_sheet(sheet: Sheet) -> Content:
     )
 
 
-LISTS: Mapping[str, str] = {"parts": "part", "sets": "set"}
+LISTS: Mapping[str, str] = {
+    "parts": "part",
+    "sets": "set",
+    "not_parts": "not_part",
+    "price_words": "price_word",
+    "idioms": "idiom",
+}
 """Key of a plain list of words -> group of its phrases."""
 
 TABLES: Mapping[str, tuple[str, tuple[str, ...]]] = {

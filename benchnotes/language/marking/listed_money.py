@@ -12,16 +12,24 @@ from benchnotes.record.terms import When
 
 ABOUT = frozenset({"about", "around", "roughly", "maybe", "say", "near", "nearly", "probably", "ish", "approximately"})
 TIMES = frozenset({"h", "min", "s"})
+HOURS = frozenset({"hour", "hours"})
+SINGULAR = ("amp", "volt", "watt", "mil", "inch", "foot", "metre", "meter", "ohm", "pin", "bar", "core", "litre", "way")
+"""Endings that show one of a kind: "a thirteen amp plug", where a measure would say amps."""
 
 
 def prices(clause: Clause) -> Iterator[Mark]:
-    """ "twelve quid each": money that is no charge."""
+    """ "twelve quid each", "came to six fifty": money that is no charge; a bare number beside words of pricing."""
     if clause.aside or _charged(clause) is not None:
         return
     for amount in clause.amounts:
-        if amount.kind == "money":
+        if _is_price(clause, amount) and not _taken_back(clause, amount):
             basis = "about" if _about(clause, amount) else "exact"
             yield clause.mark_at("price", _span(clause, amount), _near(clause, amount), 0.6, basis=basis)
+
+
+def _is_price(clause: Clause, amount: AmountHit) -> bool:
+    bare = amount.kind in {"pair", "number"} and not clause.of("tried")
+    return amount.kind == "money" or (bare and bool(clause.of("price_word")))
 
 
 def charges(clause: Clause) -> Iterator[Mark]:
@@ -34,9 +42,14 @@ def charges(clause: Clause) -> Iterator[Mark]:
 def _charged(clause: Clause) -> Hit | None:
     """The word for a charge, where its clause has an amount that it can be the charge of."""
     hits = clause.of("charge")
-    money = any(amount.kind in {"money", "number"} for amount in clause.amounts)
+    money = any(amount.kind != "measure" for amount in clause.amounts)
+    paid = any(amount.kind in {"money", "pair"} for amount in clause.amounts)
     time = any(amount.unit in TIMES for amount in clause.amounts)
-    return next((hit for hit in hits if money or (time and hit.phrase.kind == "labour")), None)
+    for hit in hits:
+        by_the_hour = any(word in HOURS for word in hit.phrase.text.split()) and len(hit.phrase.text.split()) < 4
+        if (paid if by_the_hour else money) or (time and hit.phrase.kind == "labour" and not by_the_hour):
+            return hit
+    return None
 
 
 def readings(clause: Clause) -> Iterator[Mark]:
@@ -44,8 +57,27 @@ def readings(clause: Clause) -> Iterator[Mark]:
     if clause.aside or clause.of("charge"):
         return
     for amount in clause.amounts:
-        if amount.kind == "measure" and amount.unit not in TIMES:
+        named = _names_a_thing(clause, amount)
+        if amount.kind == "measure" and amount.unit not in TIMES and not named and not _taken_back(clause, amount):
             yield clause.mark_at("reading", _span(clause, amount), _near(clause, amount), 0.6, when=_when(clause))
+
+
+def _names_a_thing(clause: Clause, amount: AmountHit) -> bool:
+    """ "a thirteen amp plug": one of a kind, named by its size."""
+    following = next((token for token in clause.doc if token.idx >= amount.end), None)
+    if following is None or following.is_punct or following.tag_ not in {"NN", "NNS"}:
+        return False
+    return clause.doc.text[: amount.end].endswith(SINGULAR) and any(
+        hit.start <= following.i < hit.end for hit in clause.of("part")
+    )
+
+
+def _taken_back(clause: Clause, amount: AmountHit) -> bool:
+    """ "four, no, sorry, five": an amount with a correction and another amount after it in its sentence."""
+    said = [hit for hit in clause.doc._.hits if hit.phrase.group == "says" and hit.phrase.kind == "correction"]
+    later = [other.start for other in clause.doc._.amounts if other.start > amount.start]
+    starts = [clause.doc[hit.start].idx for hit in said]
+    return any(amount.end <= start < place for start in starts for place in later[:1])
 
 
 def _when(clause: Clause) -> When:
@@ -61,7 +93,9 @@ def _near(clause: Clause, amount: AmountHit) -> Thing | None:
     listed = [t for t in (*ahead, *after) if t.listed]
     if listed:
         return listed[-1] if listed[-1] in ahead else listed[0]
-    return (ahead or after or list(clause.before) or [None])[-1 if ahead or not after else 0]
+    if ahead:
+        return ahead[-1]
+    return after[0] if after else clause.before[-1] if clause.before else None
 
 
 def _covers(clause: Clause, thing: Thing, amount: AmountHit) -> bool:

@@ -16,16 +16,11 @@ POINTING = frozenset(
     {"it", "that", "this", "they", "them", "those", "these", "one", "ones", "both", "he", "she", "her", "him"}
 )
 """Words that may stand for a thing. Machines and parts are he and she as often as it."""
-NO_THING = frozenset({
-    "i", "you", "we", "me", "us", "who", "what", "which", "someone", "somebody", "anybody", "everybody", "nobody", "people", "folk",
-    "day", "week", "month", "year", "hour", "minute", "second", "morning", "afternoon", "evening", "night", "today", "tomorrow", "yesterday",
-    "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "time", "times", "way", "thing", "lot", "bit", "idea", "job",
-    "owner", "customer", "lad", "lady", "bloke", "guy", "man", "woman", "shop", "bench", "workshop", "hand", "hands", "finger", "thumb",
-    "eye", "eyes", "pound", "pounds", "quid", "dollar", "dollars", "bucks", "euro", "euros", "price", "money", "cloth", "rag", "trouble",
-    "problem", "course", "point", "reason", "sense", "matter", "mind", "side", "look", "place", "end", "something", "nothing", "anything",
-    "everything", "myself", "yourself", "mate", "luck", "fun", "half", "rest", "moment", "story", "world", "water", "life", "there",
+LINKING = frozenset({
+    "be", "'s", "s", "re", "look", "feel", "seem", "go", "get", "come", "turn", "run", "sit", "sound", "stay", "read", "gone", "keep",
+    "appear", "end", "find", "work", "bit", "all", "half", "both", "too", "so",
 })  # fmt: skip
-"""Nouns and pronouns that are no thing of the machine."""
+"""Lemmas that link a thing with what it is found to be, and the words of degree that the tagger takes for nouns."""
 REACH = 6
 """How many words after a denial it still denies (ConText's default scope is the clause; talk rarely keeps to it)."""
 
@@ -82,8 +77,6 @@ class Clause:
                 return True
             if found.phrase.shape == "forward" and hit.start - reach <= found.end <= hit.start:
                 return not any(found.end <= end.start < hit.start for end in self.of("trigger", "ends"))
-            if found.phrase.shape == "forward" and found.start == hit.start and found.end < hit.end:
-                return True
             if found.phrase.shape == "backward" and found.start >= hit.end:
                 return True
         return False
@@ -152,6 +145,24 @@ def object_of(clause: Clause, hit: Hit) -> Thing | None:
     return after[0] if after else _best(ahead) if ahead else (clause.before[-1] if clause.before else None)
 
 
+def predicative(clause: Clause, hit: Hit) -> bool:
+    """Whether `hit` is what a thing is found to be: after a linking verb and adverbs, or right after the thing itself.
+
+    "the seat's quite sound", "gasket shot"; not "a sound seat", "sound the horn".
+    """
+    following = clause.doc[hit.end] if hit.end < clause.end else None
+    if following is not None and following.tag_ in {"NN", "NNS", "TO"} and not following.is_punct:
+        return False
+    place = hit.start - 1
+    while place >= clause.start and clause.doc[place].tag_ in {"RB", "RBR", "DT", "PDT", ","} and place > hit.start - 4:
+        place -= 1
+    if place < clause.start:
+        return bool(clause.before) and hit.start == clause.start and clause.doc[clause.start - 1].text == ","
+    return clause.doc[place].lemma_.lower() in LINKING or any(
+        thing.end in {hit.start, place + 1} and thing.named for thing in clause.things
+    )
+
+
 def _best(ahead: Sequence[Thing]) -> Thing:
     near = ahead[-2:]
     return next((thing for thing in reversed(near) if thing.listed), near[-1])
@@ -159,12 +170,13 @@ def _best(ahead: Sequence[Thing]) -> Thing:
 
 def _things(doc: Doc) -> Iterator[Thing]:
     listed = [hit for hit in doc._.hits if hit.phrase.group == "part"]
+    no_parts = {hit.end - 1 for hit in doc._.hits if hit.phrase.group == "not_part"}
     taken: list[Thing] = []
     for chunk in doc.noun_chunks:
         start = chunk.start + (chunk[0].tag_ == "WDT")
         inside = [hit for hit in listed if start <= hit.start and hit.end <= chunk.end]
-        head = chunk.root.lower_
-        if head in NO_THING or (chunk.root.pos_ == "PRON" and head not in POINTING) or start == chunk.end:
+        pronoun = chunk.root.pos_ == "PRON" and chunk.root.lower_ not in POINTING
+        if pronoun or start == chunk.end or (chunk.root.i in no_parts and not inside):
             continue
         taken.append(Thing(start, chunk.end, chunk.root.pos_ != "PRON", bool(inside)))
     alone = [hit for hit in listed if not any(thing.start < hit.end and hit.start < thing.end for thing in taken)]

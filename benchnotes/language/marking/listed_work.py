@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from benchnotes.language.marking.listed_scene import Clause, object_of, subject
+from benchnotes.language.marking.listed_scene import Clause, Thing, object_of, subject
 from benchnotes.language.marking.marker import Mark
 from benchnotes.language.vocabulary_hits import Hit
 from benchnotes.record.terms import Standing
@@ -44,9 +44,17 @@ def moves(clause: Clause) -> Iterator[Mark]:
     for hit in clause.of("move"):
         if hit.form == "ing" or clause.changed(hit, "denied", 4) or _by_others(clause, hit):
             continue
-        part = object_of(clause, hit) if hit.length > 1 or hit.form else subject(clause, hit)
-        if part is not None and (part.listed or hit.length > 1):
+        part = object_of(clause, hit) if hit.form else subject(clause, hit)
+        bare = hit.phrase.text == "off"
+        if part is not None and (_moved(clause, hit, part) if bare else hit.length > 1 or hit.form is not None):
             yield clause.mark(hit.phrase.kind, hit, part)
+
+
+def _moved(clause: Clause, hit: Hit, part: Thing) -> bool:
+    """ "lid off": a bare particle with the thing right before it and nothing that carries on after it."""
+    following = clause.doc[hit.end] if hit.end < clause.end else None
+    carries_on = following is not None and following.tag_ in {"DT", "PRP$", "IN", "NN", "NNS", "PRP"}
+    return 0 <= hit.start - part.end <= 2 and not carries_on
 
 
 def _fitted(clause: Clause, hit: Hit) -> Iterator[Mark]:
