@@ -13,8 +13,8 @@ UNSURE_BELOW_P = 0.6
 """A number's word under this probability may be another number. A recogniser with its own scale gives its own limit."""
 
 _NUMBERS = """nought naught zero oh one two three four five six seven eight nine ten eleven twelve thirteen fourteen
-fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred thousand half quarter
-quarters third thirds eighth eighths sixteenth sixteenths point"""
+fifteen sixteen seventeen eighteen nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred thousand half
+quarter quarters third thirds eighth eighths sixteenth sixteenths point"""
 NUMBER_WORDS = frozenset(_NUMBERS.split())
 _PIECES = re.compile(r"[a-z]+|\d+(?:[.,]\d+)*")
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from benchnotes.record.entries import JobRecord, Part
@@ -20,29 +19,56 @@ STATES: dict[type[PartStatement], PartState] = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class _About:
+    """All that was said of one thing as a part."""
+
+    name: str
+    said: tuple[Statement, ...]
+
+    @property
+    def moves(self) -> list[PartStatement]:
+        return [told for told in self.said if isinstance(told, PartStatement)]
+
+    @property
+    def prices(self) -> list[Prices]:
+        return standing_prices(told for told in self.said if isinstance(told, Prices))
+
+    @property
+    def replaced(self) -> list[Works]:
+        return [told for told in self.said if isinstance(told, Works)]
+
+    @property
+    def is_part(self) -> bool:
+        """Needed, ordered, fitted or dropped; or priced and replaced. A price alone makes no part (see `unplaced`)."""
+        return bool(self.moves or (self.prices and self.replaced))
+
+
 def parts(talk: Talk, record: JobRecord) -> JobRecord:
     """ "Needs a new leather" ... "leather's in" ... "four fifty, that was" -> one part, fitted, 4.50."""
-    about: dict[str, list[Statement]] = {}
+    about: dict[str, _About] = {}
     for said in talk.said:
-        if said.name and isinstance(said.statement, (PartStatement, Prices)):
-            about.setdefault(said.name, []).append(said.statement)
-    replaced = [(said.name, work) for said, work in talk.named(Works) if work.action == "replace"]
-    entries = (_part(name, said, (w for n, w in replaced if n == name)) for name, said in about.items())
-    return replace(record, parts=tuple(entries))
+        if said.name and _tells_of_part(said.statement):
+            earlier = about.get(said.name, _About(said.name, ()))
+            about[said.name] = replace(earlier, said=(*earlier.said, said.statement))
+    return replace(record, parts=tuple(_part(told) for told in about.values() if told.is_part))
 
 
-def _part(name: str, said: list[Statement], replaced: Iterable[Works]) -> Part:
-    moves = [statement for statement in said if isinstance(statement, PartStatement)]
-    prices = standing_prices(statement for statement in said if isinstance(statement, Prices))
+def _tells_of_part(told: Statement) -> bool:
+    return isinstance(told, (PartStatement, Prices)) or (isinstance(told, Works) and told.action == "replace")
+
+
+def _part(about: _About) -> Part:
+    prices = about.prices
     entry = Part(
-        name=name,
-        qty=_quantity(moves),
+        name=about.name,
+        qty=_quantity(about.moves),
         unit_price=prices[-1].price if prices else None,
         basis=prices[-1].basis if prices else None,
         prices=tuple(said.price for said in prices) if len(prices) > 1 else (),
-        state=_state(moves, replaced),
+        state=_state(about),
     )
-    return resting_on(entry, said)
+    return resting_on(entry, (told for told in about.said if not (about.moves and isinstance(told, Works))))
 
 
 def _quantity(moves: list[PartStatement]) -> Decimal:
@@ -51,8 +77,8 @@ def _quantity(moves: list[PartStatement]) -> Decimal:
     return told[-1] if told else Decimal(1)
 
 
-def _state(moves: list[PartStatement], replaced: Iterable[Works]) -> PartState:
+def _state(about: _About) -> PartState:
     """The last word decides. A part of which only the price was heard is in where it was said to be replaced."""
-    if moves:
-        return STATES[type(moves[-1])]
-    return "fitted" if any(work.standing == "done" for work in replaced) else "needed"
+    if about.moves:
+        return STATES[type(about.moves[-1])]
+    return "fitted" if any(work.standing == "done" for work in about.replaced) else "needed"

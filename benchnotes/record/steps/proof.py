@@ -6,23 +6,26 @@ tank that holds.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 from benchnotes.record.entries import Fault, JobRecord
 from benchnotes.record.steps.fault_story import FaultStory
 from benchnotes.record.steps.proof_signs import signs
-from benchnotes.record.steps.proof_weights import STATUSES, WEIGHTS
+from benchnotes.record.steps.proof_weights import STATUSES, WEIGHTS, WEIGHTS_READ, Weights
 from benchnotes.record.talk import Talk
 from benchnotes.record.terms import FaultStatus
 
-Weights = Mapping[str, tuple[float, float, float]]
 
-
-def proof(talk: Talk, record: JobRecord, weights: Weights = WEIGHTS) -> JobRecord:
+def proof(talk: Talk, record: JobRecord, weights: Weights | None = None) -> JobRecord:
     """ "Leather's split" ... "new one in" ... "holds a treat" -> open, then fixed, then verified."""
     stories = (FaultStory(fault, talk, record) for fault in record.faults)
-    return replace(record, faults=tuple(_settled(story, weights) for story in stories))
+    table = weights or (WEIGHTS if _all_sure(talk) else WEIGHTS_READ)
+    return replace(record, faults=tuple(_settled(story, table) for story in stories))
+
+
+def _all_sure(talk: Talk) -> bool:
+    """Typed or known statements; a reader is never all sure."""
+    return all(said.statement.sure >= 1 for said in talk.said)
 
 
 def _settled(story: FaultStory, weights: Weights) -> Fault:
