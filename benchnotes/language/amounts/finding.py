@@ -40,6 +40,8 @@ COST = tuple(
         "courier", "cheaper", "dearer", "a pop", "on the web", "online", "receipt", "each", "quid", "the post",
     )
 )  # fmt: skip
+NEAR_BY = 1.2
+"""How near a hint must stand (about four words) to make a reading of a bare whole number."""
 ARTICLES = frozenset({"a", "an"})
 SINGLE_SIZES = frozenset({"inch", "mil", "thou", "millimetre", "millimeter"})
 """Unit words that are a size with no more than "a" before them."""
@@ -61,7 +63,7 @@ class FoundAmount:
     kind: FoundKind
     value: Decimal
     unit: Unit | None = None
-    """Of a reading."""
+    """Of a reading; None where nothing tells it."""
     currency: str | None = None
     """Of a price."""
 
@@ -164,20 +166,28 @@ def _bare(talk: _Talk, number: Number, price: Sum | None) -> FoundAmount | None:
     around = talk.around(first, end)
     cost = around.nearness(COST)
     hinted = max((around.nearness(hint.words) for hint in talk.words.hints), default=0.0)
-    coins = _in_coins(talk.said, number)
-    if price is not None and _looks_like_money(talk.said, number, cost) and (coins or cost >= hinted):
-        return talk.found("price", _amount(price, talk.currency, talk.words), first, end, of=talk.currency)
     measure = Measure(number.value, first, end, (), number)
     unit = guessed(measure, around, talk.words, talk.currency) if _may_measure(talk.said, number) else None
-    if unit is not None and hinted > cost and (number.form == "decimal" or hinted > 1.5):
+    if price is not None and _is_bare_price(talk.said, number, cost, hinted if unit is not None else 0.0):
+        return talk.found("price", _amount(price, talk.currency, talk.words), first, end, of=talk.currency)
+    if unit is not None and (number.form == "decimal" or hinted > max(cost, NEAR_BY)):
         return talk.found("reading", number.value * unit.times, first, end, of=unit.symbol)
+    if number.form == "decimal" and not number.figures:
+        return talk.found("reading", number.value, first, end)
     counted = number.form in {"whole", "counted"} and number.pair is None and 1 < number.value < 1000
     return talk.found("count", number.value, first, end) if counted else None
 
 
+def _is_bare_price(said: Sequence[Token], number: Number, cost: float, hinted: float) -> bool:
+    """ "four ninety-nine" is one without more said; "5.90" and "eleven" where money is talked of rather than sizes."""
+    if number.pair is not None:
+        return True
+    return _looks_like_money(said, number, cost) and cost >= hinted
+
+
 def _may_measure(said: Sequence[Token], number: Number) -> bool:
     """ "two nuts" counts, "down to 71." and "nought point two" measure: no plain word follows, or parts are said."""
-    return number.form in {"decimal", "mixed"} or _stands_alone(said, number)
+    return number.form in {"decimal", "mixed"} or number.value >= 1000 or _stands_alone(said, number)
 
 
 def _looks_like_money(said: Sequence[Token], number: Number, cost: float) -> bool:

@@ -7,7 +7,7 @@ minor = two digits [minor word]            "4 pounds 50", "a dollar fifty", "eig
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from benchnotes.language.amounts.fractions import fraction_tail_at
@@ -88,10 +88,16 @@ def _numbered_at(said: Sequence[Token], at: int, words: UnitWords) -> Sum | None
     word = words.money_at(said, word_from)
     if word is None:
         return _bare(said, number, times, end)
-    money, end = word
-    amount = _in_two(number) if number.pair and money.times != 1 else number.value * times
-    if number.pair and money.times == 1:  # "two twenty rand", "four fifty dollars"
-        return Sum(_in_two(number), at, end, money, in_hundreds=number.value)
+    if number.pair and word[0].times < 1:  # "a new one 80 cents": the first number is another's
+        return None
+    if number.pair and word[0].times == 1:  # "two twenty rand", "four fifty dollars"
+        return Sum(_in_two(number), at, word[1], word[0], in_hundreds=number.value)
+    return _with_word(said, replace(number, value=number.value * times), *word, words)
+
+
+def _with_word(said: Sequence[Token], number: Number, money: MoneyMeaning, end: int, words: UnitWords) -> Sum:
+    """A number and its word for money, with what follows: "fifty", "and fifty pence", "and a half"."""
+    at, amount = number.first, number.value
     minor = _minor_at(said, end, words) if money.times == 1 and number.form == "whole" else None
     if minor is not None:
         return Sum(amount + minor[0], at, minor[1], money)
