@@ -10,21 +10,23 @@ from collections.abc import Callable, Iterator, Sequence
 
 from spacy.language import Language
 
-from benchnotes.language.marking.listed_findings import clears, faults, guesses, trials, tried
+from benchnotes.language.marking.listed_findings import clears, faults, guesses
 from benchnotes.language.marking.listed_machine import machine
 from benchnotes.language.marking.listed_money import charges, prices, readings
-from benchnotes.language.marking.listed_sayings import advice, sayings
+from benchnotes.language.marking.listed_sayings import advice, corrections, sayings
 from benchnotes.language.marking.listed_scene import Clause, clauses_of
+from benchnotes.language.marking.listed_trials import outcomes, verdicts
 from benchnotes.language.marking.listed_work import moves, parts, works
 from benchnotes.language.marking.marker import Mark, Marked
 from benchnotes.language.vocabulary import Vocabulary
 from benchnotes.record.heard import Utterance
 
 RULES: tuple[Callable[[Clause], Iterator[Mark]], ...] = (
-    faults, clears, guesses, trials, parts, works, moves, prices, charges, readings, sayings, advice,
+    faults, clears, guesses, outcomes, parts, works, moves, prices, charges, readings, sayings, advice,
 )  # fmt: skip
 ONE_OF: tuple[tuple[str, ...], ...] = (
-    ("advice", "fault", "work", "clear", "test", "leave", "need", "order", "back", "off"),
+    ("advice", "fault", "test", "work", "clear", "leave", "need", "order", "back", "off"),
+    ("advice", "doubt", "guess", "clear"),
     ("fit", "back"),
 )
 """Kinds that cannot be said by the same words: the first of them stands."""
@@ -44,8 +46,7 @@ class ListedMarker:
         for number, doc in enumerate(docs):
             clauses = list(clauses_of(number, doc, number / max(1, len(docs) - 1)))
             said = [mark for clause in clauses for rule in RULES for mark in rule(clause)]
-            following = [*clauses[1:], None] if clauses else []
-            said += [mark for pair in zip(clauses, following, strict=True) for mark in tried(*pair)]
+            said += [*verdicts(clauses), *corrections(clauses)]
             marks += _settled(said)
         return Marked(tuple(sorted(marks, key=lambda mark: (mark.span, mark.kind))))
 

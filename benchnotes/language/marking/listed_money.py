@@ -13,6 +13,8 @@ from benchnotes.record.terms import When
 ABOUT = frozenset({"about", "around", "roughly", "maybe", "say", "near", "nearly", "probably", "ish", "approximately"})
 TIMES = frozenset({"h", "min", "s"})
 HOURS = frozenset({"hour", "hours"})
+BESIDE = 1
+"""How many words may stand between a bare number and the word that makes it a price ("sixty for the pair")."""
 SINGULAR = ("amp", "volt", "watt", "mil", "inch", "foot", "metre", "meter", "ohm", "pin", "bar", "core", "litre", "way")
 """Endings that show one of a kind: "a thirteen amp plug", where a measure would say amps."""
 
@@ -28,8 +30,17 @@ def prices(clause: Clause) -> Iterator[Mark]:
 
 
 def _is_price(clause: Clause, amount: AmountHit) -> bool:
-    bare = amount.kind in {"pair", "number"} and not clause.of("tried")
-    return amount.kind == "money" or (bare and bool(clause.of("price_word")))
+    if amount.kind == "money":
+        return True
+    words = clause.of("price_word")
+    beside = [_words_between(clause, hit, amount) <= BESIDE for hit in words]
+    return amount.kind == "pair" and bool(words) or amount.kind == "number" and any(beside)
+
+
+def _words_between(clause: Clause, hit: Hit, amount: AmountHit) -> int:
+    first, last = clause.doc[hit.start].idx, clause.doc[hit.end - 1].idx
+    between = clause.doc.text[last : amount.start] if last < amount.start else clause.doc.text[amount.end : first]
+    return len(between.split())
 
 
 def charges(clause: Clause) -> Iterator[Mark]:

@@ -50,6 +50,7 @@ class Clause:
     amounts: tuple[AmountHit, ...]
     aside: bool
     """Its sentence is of other machines, of machines in general, or of what is not so."""
+    sentence_start: int
     sentence_end: int
     when: float = 0.0
     """Where in the talk it stands, 0 to 1."""
@@ -117,9 +118,14 @@ def clauses_of(utterance: int, doc: Doc, when: float) -> Iterator[Clause]:
             utterance=utterance, doc=doc, start=start, end=end, things=things,
             hits=tuple(hit for hit in doc._.hits if start <= hit.start and hit.end <= end),
             amounts=tuple(amount for amount in doc._.amounts if _within(doc, amount, start, end)),
-            aside=_is_aside(doc, first, last), sentence_end=last, when=when, before=tuple(before),
+            aside=_is_aside(doc, first, last), sentence_start=first, sentence_end=last, when=when, before=tuple(before),
         )  # fmt: skip
         before.extend(things)
+
+
+def is_question(clause: Clause) -> bool:
+    """Whether its sentence is asked rather than said."""
+    return clause.doc[clause.sentence_end - 1].text == "?"
 
 
 def subject(clause: Clause, hit: Hit) -> Thing | None:
