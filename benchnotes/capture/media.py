@@ -89,7 +89,7 @@ class _Reading:
     def __init__(self, path: Path, container: Any, stream: Any) -> None:
         self._path, self._container, self._stream = path, container, stream
         self._origin_s = (container.start_time or 0) / av.time_base
-        self._damaged = 0
+        self._damaged, self._missing_s = 0, 0.0
         self._cut_off = False
 
     def pieces(self, from_s: float) -> Iterator[Sound]:
@@ -103,6 +103,7 @@ class _Reading:
             at = (time_s or 0.0) if at is None else at
             if time_s is not None and time_s - at > GAP_S:
                 yield from _after(np.zeros(round((time_s - at) * RATE), np.float32), at, from_s)
+                self._missing_s += time_s - max(at, min(time_s, from_s))
                 at = time_s
             for piece in resampler.resample(frame):
                 samples = piece.to_ndarray().reshape(-1).astype(np.float32, copy=False)
@@ -115,6 +116,8 @@ class _Reading:
         said = []
         if self._damaged:
             said.append(f"{self._path.name}: {self._damaged} damaged pieces of sound were skipped; the rest was read.")
+        if self._missing_s:
+            said.append(f"{self._path.name}: {self._missing_s:.1f} s hold no sound data; they were taken as silence.")
         expected_s = _duration_s(self._container, self._stream, scan=False)
         if self._cut_off or end_s < expected_s - SHORT_OF_S:
             said.append(

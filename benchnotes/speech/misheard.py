@@ -10,6 +10,7 @@ from dataclasses import replace
 from difflib import SequenceMatcher
 
 from benchnotes.record.heard import Utterance, Word
+from benchnotes.speech.number_sense import DIGITS
 from benchnotes.speech.unheard import keys
 
 CHECK_BELOW = 0.55
@@ -100,12 +101,21 @@ def _is_number(part: str) -> bool:
 
 
 def weighed(words: Sequence[Word], other: Sequence[Word]) -> tuple[Word, ...]:
-    """The words, each number less probable where the other reading of the same sound does not have it."""
-    same: set[int] = set()
-    for i, _, size in SequenceMatcher(None, keys(words), keys(other), autojunk=False).get_matching_blocks():
-        same.update(range(i, i + size))
-    numbers = set(number_words(words))
-    return tuple(
-        replace(word, probability=(word.probability or 0.0) * DISAGREED) if i in numbers and i not in same else word
-        for i, word in enumerate(words)
-    )
+    """The words, each number as probable as the other reading of the same sound says; less where it has another.
+
+    `other` is the reading that knows how sure it is of a value (`number_sense`).
+    """
+    paired: dict[int, int] = {}
+    for i, j, size in SequenceMatcher(None, _values(words), _values(other), autojunk=False).get_matching_blocks():
+        paired.update(zip(range(i, i + size), range(j, j + size), strict=True))
+    weighed_words = list(words)
+    for i in number_words(words):
+        own_p = words[i].probability or 0.0
+        p = other[paired[i]].probability if i in paired else own_p * DISAGREED
+        weighed_words[i] = replace(words[i], probability=p)
+    return tuple(weighed_words)
+
+
+def _values(words: Sequence[Word]) -> list[str]:
+    """Words as they are compared: "forty" and "40" are one, "4-thou" is the 4 of "4 thou"."""
+    return ["".join(c for c in key if c.isdigit()) or DIGITS.get(key, key) for key in keys(words)]

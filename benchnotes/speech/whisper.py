@@ -19,6 +19,7 @@ from faster_whisper.transcribe import get_suppressed_tokens, merge_punctuations
 
 from benchnotes.record.heard import Word
 from benchnotes.speech.errors import SpeechError
+from benchnotes.speech.number_sense import same_value, says_number
 from benchnotes.speech.sound import Sound, seconds
 from benchnotes.speech.transcriber import Reading, Way
 
@@ -26,6 +27,8 @@ BATCH = 8
 """Sounds encoded at once: 16 gains no time and takes twice the memory (measured)."""
 LONGEST_S = 29.0
 """Whisper's window is 30 s."""
+ALTERNATIVES = 20
+"""So many of the likeliest tokens are looked at for other ways to write a number."""
 HOP_S = 0.01
 """Whisper's feature frames are 10 ms apart; its encoder halves them."""
 MOST_TOKENS = 224
@@ -79,6 +82,8 @@ class Whisper:
             suppress_blank=True,
             suppress_tokens=self._suppressed,
             return_scores=True,
+            # Only greedy decoding gives the logits of what it wrote; with beams they are of other guesses.
+            return_logits_vocab=way.beam == 1,
             return_no_speech_prob=True,
             max_initial_timestamp_index=50,
         )
@@ -86,11 +91,39 @@ class Whisper:
         frames = [math.ceil(seconds(sound) / HOP_S) for sound in sounds]
         aligned = self._model.model.align(encoded, self._tokenizer.sot_sequence, tokens, frames, median_filter_width=7)
         return [
-            Reading(_words(self._timed(some, alignment)), math.exp(result.scores[0]), result.no_speech_prob)
+            Reading(
+                _words(self._timed(some, alignment, self._number_p(some, result.logits[0] if way.beam == 1 else None))),
+                math.exp(result.scores[0]),
+                result.no_speech_prob,
+            )
             for some, alignment, result in zip(tokens, aligned, results, strict=True)
         ]
 
-    def _timed(self, tokens: list[int], alignment: Any) -> list[dict[str, Any]]:
+    def _number_p(self, tokens: list[int], logits: Any) -> dict[int, float]:
+        """For each token that says a number or a piece of one: how sure its value is, however it may be written."""
+        sure: dict[int, float] = {}
+        for start, end in self._written_words(tokens) if logits is not None else ():
+            if not says_number(self._tokenizer.decode(tokens[start:end])):
+                continue
+            rests = [(k, self._tokenizer.decode(tokens[k:end])) for k in range(start, end)]
+            # What stands before the first digit ("M" of "M12") is no part of the value.
+            first = next((k for k, _ in rests if says_number(self._tokenizer.decode([tokens[k]]))), start)
+            sure.update((k, self._mass(logits[k], rest)) for k, rest in rests if k >= first and says_number(rest))
+        return sure
+
+    def _mass(self, logits: Any, rest: str) -> float:
+        values = np.asarray(logits, np.float32).reshape(-1)
+        p = np.exp(values - values.max())
+        likely = np.argpartition(p, -ALTERNATIVES)[-ALTERNATIVES:]
+        same = [p[token] for token in likely if same_value(self._tokenizer.decode([int(token)]), rest)]
+        return float(sum(same) / p.sum())
+
+    def _written_words(self, tokens: list[int]) -> list[tuple[int, int]]:
+        """Runs of tokens between spaces."""
+        starts = [k for k, token in enumerate(tokens) if k == 0 or self._tokenizer.decode([token]).startswith(" ")]
+        return list(zip(starts, [*starts[1:], len(tokens)], strict=True))
+
+    def _timed(self, tokens: list[int], alignment: Any, number_p: dict[int, float]) -> list[dict[str, Any]]:
         """Words as Whisper splits them, with times; a word is as probable as the least probable of its pieces.
 
         faster-whisper's own `find_alignment` gives the mean of the pieces, which hides one wrong digit among four.
@@ -102,7 +135,7 @@ class Whisper:
         starts = ends - [len(piece) for piece in pieces]
         at = np.array(alignment.alignments)
         first_frame = at[np.diff(at[:, 0], prepend=-1).astype(bool), 1] * (2 * HOP_S)
-        p = alignment.text_token_probs
+        p = [number_p.get(k, p) for k, p in enumerate(alignment.text_token_probs)]
         return [
             {"word": word, "tokens": piece, "start": first_frame[a], "end": first_frame[b], "probability": min(p[a:b])}
             for word, piece, a, b in zip(words[:-1], pieces, starts, ends, strict=False)
