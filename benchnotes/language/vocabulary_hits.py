@@ -23,11 +23,12 @@ VERBS = frozenset({"work", "state", "move", "tried", "passes", "fails"})
 ACTS = frozenset({"work", "state", "move"})
 """Groups whose phrases are only meant where their verb is one: "the drill" is no drilling."""
 NOUNS = frozenset({"part", "set", "not_part"})
-OPENERS = frozenset({"not", "never", "still", "barely", "hardly", "be", "have"})
+OPENERS = frozenset({"not", "never", "still", "barely", "hardly", "just", "only", "be", "have"})
 """Words that may stand before the verb of a listed phrase."""
 NO_VERBS = frozenset({
-    "new", "fresh", "no", "on", "off", "out", "in", "back", "up", "by", "a", "an", "the", "one", "two", "first", "second",
-    "nothing", "lid", "cover", "wrong", "dead", "bone", "way", "like", "with", "within", "both", "every", "each", "all",
+    "new", "fresh", "no", "on", "off", "out", "in", "back", "up", "by", "a", "an", "the", "one", "two", "first",
+    "second", "nothing", "lid", "cover", "wrong", "dead", "bone", "way", "like", "with", "within", "both", "every",
+    "each", "all",
 })  # fmt: skip
 """Words that never are the verb of a phrase: a phrase that opens with one is matched as it is written."""
 GAP_WORDS = 4
@@ -84,10 +85,8 @@ class VocabularyHits:
                 self._add(key, way.words)
 
     def __call__(self, doc: Doc) -> Doc:
-        kept = [token for token in doc if plain(token)]
-        if kept:
-            said = Doc(doc.vocab, words=[plain(token) for token in kept])
-            doc._.hits = tuple(_meant(_longest(self._found(doc, said, [token.i for token in kept]))))
+        said_so = (hit for hit in self.anywhere(doc) if not _ends_a_sentence(doc, hit) and _is_said_so(doc, hit))
+        doc._.hits = tuple(_meant(_longest(said_so)))
         return doc
 
     def _add(self, key: str, words: tuple[str, ...]) -> None:
@@ -97,17 +96,24 @@ class VocabularyHits:
         pattern = [{"OP": f"{{0,{GAP_WORDS}}}"} if word == GAP else {"ORTH": word} for word in words]
         self.gapped.add(key, [pattern])
 
-    def _found(self, doc: Doc, said: Doc, places: list[int]) -> Iterator[Hit]:
-        shortest: dict[tuple[str, int], int] = {}
-        for key, start, end in self.gapped(said):
-            name = said.vocab.strings[key]
-            shortest[name, start] = min(end, shortest.get((name, start), end))
-        whole = ((said.vocab.strings[key], start, end) for key, start, end in self.whole(said))
-        for name, start, end in (*whole, *((name, start, end) for (name, start), end in shortest.items())):
-            phrase, form = self.named[name]
-            hit = Hit(phrase, places[start], places[end - 1] + 1, form)
-            if not _ends_a_sentence(doc, hit) and _is_said_so(doc, hit):
-                yield hit
+    def anywhere(self, doc: Doc) -> Iterator[Hit]:
+        """Every listed phrase that stands in `doc`, overlapping ones too, whether it is meant there or not."""
+        kept = [token for token in doc if plain(token)]
+        if not kept:
+            return
+        said = Doc(doc.vocab, words=[plain(token) for token in kept])
+        for key, start, end in self._matches(said):
+            phrase, form = self.named[said.vocab.strings[key]]
+            yield Hit(phrase, kept[start].i, kept[end - 1].i + 1, form)
+
+    def _matches(self, said: Doc) -> Iterator[tuple[int, int, int]]:
+        """Matches in the plain words; of those with a gap, the shortest from each place."""
+        shortest: dict[tuple[int, int], int] = {}
+        for key, start, end in self.gapped(said) if len(self.gapped) else ():
+            shortest[key, start] = min(end, shortest.get((key, start), end))
+        if len(self.whole):
+            yield from self.whole(said)
+        yield from ((key, start, end) for (key, start), end in shortest.items())
 
 
 def plain(token: Token) -> str:

@@ -33,7 +33,9 @@ class Phrase:
     text: str
     """Lower case; a verb in its base form comes first where the group holds verbs; "~" stands for a few words."""
     group: str
-    """part, set, not_part, price_word, idiom, condition, right, work, state, move, tried, passes, fails, verdict, charge, power, trigger, says."""
+    """part, set, not_part, price_word, idiom, condition, right, work, state, move, tried, passes, fails, verdict,
+    charge, power, trigger or says."""
+    power, trigger or says."""
     kind: str = ""
     """Within the group: cracked, clean, fit, off, leak, labour, mains, denied, doubt ..."""
     shape: str = ""

@@ -13,7 +13,7 @@ VOWELS = "aeiou"
 
 
 def verb_forms(verb: str, irregular: Mapping[str, Sequence[str]]) -> dict[str, Form]:
-    """Every form of a verb: "fit" -> fit, fits, fitting, fitted. A form that is also the base ("cut") stays the base."""
+    """Every form of a verb: "fit" -> fit, fits, fitting, fitted. A past that is also the base ("cut") is the base."""
     forms: dict[str, Form] = {}
     exceptions = tuple(irregular.get(_without_prefix(verb, irregular), ()))
     prefix = verb[: len(verb) - len(_without_prefix(verb, irregular))]

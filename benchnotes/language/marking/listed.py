@@ -25,7 +25,7 @@ RULES: tuple[Callable[[Clause], Iterator[Mark]], ...] = (
     faults, clears, guesses, outcomes, parts, works, moves, prices, charges, readings, sayings, advice,
 )  # fmt: skip
 ONE_OF: tuple[tuple[str, ...], ...] = (
-    ("advice", "fault", "test", "work", "clear", "leave", "need", "order", "back", "off"),
+    ("advice", "fault", "test", "work", "clear", "leave", "back", "off"),
     ("advice", "doubt", "guess", "clear"),
     ("fit", "back"),
 )

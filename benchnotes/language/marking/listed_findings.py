@@ -16,8 +16,8 @@ from benchnotes.language.marking.marker import Mark
 from benchnotes.language.vocabulary_hits import Hit
 
 HOLDING = frozenset({
-    "have", "there", "with", "full", "some", "bit", "lot", "find", "see", "get", "hear", "'s", "s", "much", "more", "show",
-    "bad", "slight", "little", "big", "wee", "a", "an", "of", "leave", "develop", "pick", "feel",
+    "have", "there", "with", "full", "some", "bit", "lot", "find", "see", "get", "hear", "'s", "s", "much", "more",
+    "show", "bad", "slight", "little", "big", "wee", "a", "an", "of", "leave", "develop", "pick", "feel",
 })  # fmt: skip
 """Lemmas shortly before a noun that say that a thing has it: "has a crack", "there's play"."""
 PLACED = frozenset({

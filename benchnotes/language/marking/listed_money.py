@@ -34,7 +34,7 @@ def _is_price(clause: Clause, amount: AmountHit) -> bool:
         return True
     words = clause.of("price_word")
     beside = [_words_between(clause, hit, amount) <= BESIDE for hit in words]
-    return amount.kind == "pair" and bool(words) or amount.kind == "number" and any(beside)
+    return (amount.kind == "pair" and bool(words)) or (amount.kind == "number" and any(beside))
 
 
 def _words_between(clause: Clause, hit: Hit, amount: AmountHit) -> int:

@@ -12,7 +12,7 @@ def sayings(clause: Clause) -> Iterator[Mark]:
     """Doubts, settled questions and things left, wherever their phrases stand in this machine's talk."""
     if clause.aside:
         return
-    for hit in clause.of("says", "doubt")[:1]:
+    if clause.of("says", "doubt"):
         # the question itself may stand before the phrase or after it
         yield clause.mark_at("doubt", clause.span(clause.sentence_start, clause.sentence_end), _asked_of(clause))
     for kind in ("settled", "leave"):

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from spacy.tokens import Doc, Token
+from spacy.tokens import Span as TokenSpan
 
 from benchnotes.language.amount_hits import AmountHit
 from benchnotes.language.clauses import STOPS
@@ -17,8 +18,8 @@ POINTING = frozenset(
 )
 """Words that may stand for a thing. Machines and parts are he and she as often as it."""
 LINKING = frozenset({
-    "be", "'s", "s", "re", "look", "feel", "seem", "go", "get", "come", "turn", "run", "sit", "sound", "stay", "read", "gone", "keep",
-    "appear", "end", "find", "work", "bit", "all", "half", "both", "too", "so",
+    "be", "'s", "s", "re", "look", "feel", "seem", "go", "get", "come", "turn", "run", "sit", "sound", "stay",
+    "read", "gone", "keep", "appear", "end", "find", "work", "bit", "all", "half", "both", "too", "so",
 })  # fmt: skip
 """Lemmas that link a thing with what it is found to be, and the words of degree that the tagger takes for nouns."""
 REACH = 6
@@ -129,7 +130,10 @@ def is_question(clause: Clause) -> bool:
 
 
 def subject(clause: Clause, hit: Hit) -> Thing | None:
-    """The thing that `hit` is said of: the nearest before it, a listed part rather than a pronoun; else of the clause before."""
+    """The thing that `hit` is said of: the nearest before it, a listed part rather than a pronoun.
+
+    Where its clause names none, the last of the clause before.
+    """
     ahead = [thing for thing in clause.things if thing.end <= hit.start]
     if ahead:
         return _best(ahead)
@@ -179,15 +183,27 @@ def _things(doc: Doc) -> Iterator[Thing]:
     no_parts = {hit.end - 1 for hit in doc._.hits if hit.phrase.group == "not_part"}
     taken: list[Thing] = []
     for chunk in doc.noun_chunks:
-        start = chunk.start + (chunk[0].tag_ == "WDT")
-        inside = [hit for hit in listed if start <= hit.start and hit.end <= chunk.end]
-        pronoun = chunk.root.pos_ == "PRON" and chunk.root.lower_ not in POINTING
-        if pronoun or start == chunk.end or (chunk.root.i in no_parts and not inside):
-            continue
-        taken.append(Thing(start, chunk.end, chunk.root.pos_ != "PRON", bool(inside)))
+        start, end = _of_chunk(doc, chunk)
+        head = doc[end - 1] if end < chunk.end else chunk.root
+        inside = [hit for hit in listed if start <= hit.start and hit.end <= end]
+        pronoun = head.pos_ == "PRON" and head.lower_ not in POINTING
+        if start < end and not pronoun and (head.i not in no_parts or inside):
+            taken.append(Thing(start, end, head.pos_ != "PRON", bool(inside)))
     alone = [hit for hit in listed if not any(thing.start < hit.end and hit.start < thing.end for thing in taken)]
     taken += [Thing(_leftwards(doc, hit), hit.end, True, True) for hit in alone]
     return iter(sorted(taken, key=lambda thing: thing.start))
+
+
+def _of_chunk(doc: Doc, chunk: TokenSpan) -> tuple[int, int]:
+    """A noun chunk without the relative word before it, and without what the parser takes for an owned noun.
+
+    In "the seat's fine" the parser may read the fine of the seat: what is listed as a finding is none of the name.
+    """
+    found = {place for hit in doc._.hits if hit.phrase.shape in {"is", "does"} for place in range(hit.start, hit.end)}
+    end = chunk.end
+    if chunk.root.i in found:
+        end = next((t.i for t in chunk if t.tag_ == "POS" or t.lower_ in {"'s", "s"}), end)
+    return chunk.start + (chunk[0].tag_ == "WDT"), end
 
 
 def _leftwards(doc: Doc, hit: Hit) -> int:
@@ -195,7 +211,7 @@ def _leftwards(doc: Doc, hit: Hit) -> int:
     start = hit.start
     while start > 0 and doc[start - 1].pos_ in {"NOUN", "ADJ", "NUM", "PROPN"}:
         start -= 1
-    return start
+    return start - (start > 0 and doc[start - 1].pos_ == "DET")
 
 
 def _sentence(doc: Doc, start: int, end: int) -> tuple[int, int]:

@@ -15,7 +15,7 @@ def outcomes(clause: Clause) -> Iterator[Mark]:
     if clause.aside or clause.has("supposed") or clause.of("trigger", "planned") or is_question(clause):
         return
     attempted = bool(clause.of("tried"))
-    said = [hit for hit in (*clause.of("passes"), *clause.of("fails")) if hit.length > 1 or attempted]
+    said = [h for h in (*clause.of("passes"), *clause.of("fails")) if attempted or not _only_a_look(clause, h)]
     for hit in said[:1]:
         kind = clause.of("tried")[0].phrase.kind if attempted else hit.phrase.kind
         yield clause.mark("test", hit, subject(clause, hit), what=kind, result=_result(clause, hit))
@@ -38,6 +38,11 @@ def verdicts(clauses: Sequence[Clause]) -> Iterator[Mark]:
                 "test", said[-1], of, what=attempt.phrase.kind if attempt else "output", result=_verdict(said[-1])
             )
             return
+
+
+def _only_a_look(clause: Clause, hit: Hit) -> bool:
+    """ "no play", "not leaking": a look that finds nothing wrong is no trial; nor is a single word."""
+    return hit.length == 1 or any(hit.start <= wrong.start < hit.end for wrong in clause.of("condition"))
 
 
 def _result(clause: Clause, hit: Hit) -> str:

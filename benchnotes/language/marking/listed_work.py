@@ -9,7 +9,7 @@ from benchnotes.language.marking.marker import Mark
 from benchnotes.language.vocabulary_hits import Hit
 from benchnotes.record.terms import Standing
 
-OUTSIDE = frozenset({"he", "she", "they"})
+WANTING = frozenset({"needs", "wants", "need", "want", "needing", "needed", "wanting"})
 BY_OTHERS = frozenset({"somebody", "someone", "people", "folk", "you", "they", "whoever", "factory", "owner"})
 
 
@@ -69,21 +69,17 @@ def _fitted(clause: Clause, hit: Hit) -> Iterator[Mark]:
 
 
 def _standing(clause: Clause, hit: Hit) -> Standing | None:
-    """done for what was done, planned after words of planning, failed after those; None where the form tells nothing."""
+    """done for what was done, planned and failed after words that say so; None where the form tells nothing."""
     if clause.has("failed"):
         return "failed"
     if clause.changed(hit, "denied", 3):
         return None
     if clause.changed(hit, "planned", 4):
         return "planned"
-    if hit.form == "past":
-        return "done"
     if hit.form == "ing":
-        before = {clause.word(hit.start - 1), clause.word(hit.start - 2)}
-        return "planned" if before & {"needs", "wants", "need", "want", "needing"} else None
-    if hit.form is None:
-        return "done"
-    return "done" if hit.form == "base" and _past_by_another(clause, hit) else None
+        return "planned" if {clause.word(hit.start - 1), clause.word(hit.start - 2)} & WANTING else None
+    done = hit.form in {"past", None} or (hit.form == "base" and _past_by_another(clause, hit))
+    return "done" if done else None
 
 
 def _past_by_another(clause: Clause, hit: Hit) -> bool:
