@@ -172,9 +172,15 @@ def _units(entries: Sequence[Mapping[str, Any]]) -> Mapping[Phrase, tuple[UnitMe
         near = tuple(phrase(word) for word in entry.get("near", ()))
         meaning = UnitMeaning(_symbol(entry), _times(entry), near, entry.get("by_country", False) is True)
         for word in _with_plurals(words):
-            if meaning not in table.get(word, ()):
-                table[word] = (*table.get(word, ()), meaning)
+            table[word] = _laid_over(table.get(word, ()), meaning)
     return table
+
+
+def _laid_over(earlier: tuple[UnitMeaning, ...], meaning: UnitMeaning) -> tuple[UnitMeaning, ...]:
+    """The usual meaning first; a later usual one (a user's own word) takes the place of an earlier."""
+    if meaning.near:
+        return earlier if meaning in earlier else (*earlier, meaning)
+    return (meaning, *(other for other in earlier if other.near))
 
 
 def _money(entries: Sequence[Mapping[str, Any]]) -> Mapping[Phrase, MoneyMeaning]:

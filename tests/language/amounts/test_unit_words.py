@@ -78,3 +78,10 @@ def test_a_users_own_word_reads_like_ours() -> None:
     found = read_reading("two gnats", words=words)
     assert found is not None
     assert (found.value, found.unit) == (Decimal("0.1"), "mm")
+
+
+def test_a_later_meaning_takes_the_place_of_an_earlier_and_leaves_the_rarer_ones() -> None:
+    ours = [{"words": ["mil"], "symbol": "mm"}, {"words": ["mil"], "symbol": "ml", "near": ["oil"]}]
+    words = UnitWords.from_mapping({"unit": [*ours, {"words": ["mil"], "symbol": "thou"}]})
+    assert read_reading("3 mil", words=words).unit == "thou"  # type: ignore[union-attr]
+    assert read_reading("3 mil", words=words, before="oil, ").unit == "ml"  # type: ignore[union-attr]
