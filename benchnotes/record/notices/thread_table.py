@@ -1,7 +1,7 @@
 """ISO metric threads: which pitches each diameter has, and the drill for tapping the coarse ones. Millimetres.
 
 Sources: ISO 261 and ISO 262 (diameters and pitches, 1 to 68 mm coarse, to 36 mm fine), ISO 2306 (drills for tapping
-coarse threads), as carried in the project's reference tables (`tests/published/iso_metric_threads.csv`).
+coarse threads), as carried in the project's reference tables (`tests/published/threads/iso_metric_threads.csv`).
 """
 
 from __future__ import annotations
