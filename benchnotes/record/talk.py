@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from benchnotes.record.entries import Entry
-from benchnotes.record.same_thing import settled_names
+from benchnotes.record.same_thing import is_name, settled_names
 from benchnotes.record.statements import Cues, Statement
 
 S = TypeVar("S", bound=Statement)
@@ -55,7 +55,9 @@ def talk_of(statements: Sequence[Statement], currency: str) -> Talk:
 
 
 def _name(statement: Statement) -> str:
-    return " ".join((statement.ref or statement.part or "").split())
+    """The thing meant, else the words that name it; words that only point name nothing."""
+    named = (" ".join(words.split()) for words in (statement.ref, statement.part) if words)
+    return next((words for words in named if is_name(words)), "")
 
 
 def resting_on(entry: E, statements: Iterable[Statement]) -> E:

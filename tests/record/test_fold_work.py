@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 from record.telling import (
@@ -149,6 +150,13 @@ def test_a_doubt_answered_is_none() -> None:
 def test_a_doubt_about_another_thing_stays() -> None:
     """No idea if that valve holds backwards. Is the gauge right? ... Gauge is right."""
     assert [d.about for d in job(doubt("valve"), doubt("gauge"), settled("gauge")).unsure] == ["valve"]
+
+
+def test_a_thing_that_was_only_pointed_at_takes_its_name_from_what_it_refers_to() -> None:
+    """Oiled it, the pivot."""
+    said = replace(work("lubricate", "pivot"), part="it")
+    assert job(said).work[0].target == "pivot"
+    assert job(replace(said, ref=None)).work == ()
 
 
 def test_work_on_nothing_named_is_pointed_out() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from benchnotes.record.same_thing import name_words, names_alike, settled_names, shares_head, singular, within
+from benchnotes.record.same_thing import is_name, name_words, names_alike, settled_names, singular, within
 
 
 @pytest.mark.parametrize(
@@ -38,15 +38,15 @@ def test_the_spelling_said_most_often_stands() -> None:
     assert set(names.values()) == {"pump leather", "cap"}
 
 
-def test_a_name_of_pointing_words_only_stays_what_it_is() -> None:
-    assert settled_names(["those"]) == {"those": "those"}
+def test_words_that_only_point_are_no_name() -> None:
+    assert not any(map(is_name, ["those", "it", "this one", "the same", ""]))
+    assert all(map(is_name, ["the other pinion", "it switch"]))
 
 
 def test_names_within_names() -> None:
     assert within("tank", "tank seam")
     assert not within("tank", "tap seat")
-    assert shares_head("cap", "filler cap")
-    assert not shares_head("tank", "tank seam")
+    assert not within("tank", "tap seat washer")
 
 
 def test_letters_of_any_script_make_words() -> None:
