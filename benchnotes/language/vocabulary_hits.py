@@ -151,11 +151,12 @@ def _is_said_so(doc: Doc, hit: Hit) -> bool:
 
 
 def _meant(hits: Iterable[Hit]) -> Iterator[Hit]:
-    """Hits without those that stand inside an idiom."""
+    """Hits without those that stand inside a longer idiom."""
     every = list(hits)
     idioms = [hit for hit in every if hit.phrase.group == "idiom"]
-    for hit in every:
-        if not any(idiom.start <= hit.start and hit.end <= idiom.end for idiom in idioms):
+    for hit in (hit for hit in every if hit not in idioms):
+        held = (idiom for idiom in idioms if idiom.start <= hit.start and hit.end <= idiom.end)
+        if not any(idiom.length > hit.length for idiom in held):
             yield hit
 
 

@@ -35,7 +35,6 @@ class Phrase:
     group: str
     """part, set, not_part, price_word, idiom, condition, right, work, state, move, tried, passes, fails, verdict,
     charge, power, trigger or says."""
-    power, trigger or says."""
     kind: str = ""
     """Within the group: cracked, clean, fit, off, leak, labour, mains, denied, doubt ..."""
     shape: str = ""
@@ -94,7 +93,7 @@ LISTS: Mapping[str, str] = {
 
 TABLES: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "work": ("work", ACTIONS),
-    "states": ("state", ("need", "order", "fit", "drop")),
+    "states": ("state", ("need", "order", "fit", "place", "drop")),
     "moves": ("move", ("off", "back")),
     "verdicts": ("verdict", ("pass", "fail", "unclear")),
     "charges": ("charge", CHARGE_KINDS),

@@ -16,13 +16,13 @@ from benchnotes.language.marking.listed_money import charges, prices, readings
 from benchnotes.language.marking.listed_sayings import advice, corrections, sayings
 from benchnotes.language.marking.listed_scene import Clause, clauses_of
 from benchnotes.language.marking.listed_trials import outcomes, verdicts
-from benchnotes.language.marking.listed_work import moves, parts, works
+from benchnotes.language.marking.listed_work import moves, parts, placed, works
 from benchnotes.language.marking.marker import Mark, Marked
 from benchnotes.language.vocabulary import Vocabulary
 from benchnotes.record.heard import Utterance
 
 RULES: tuple[Callable[[Clause], Iterator[Mark]], ...] = (
-    faults, clears, guesses, outcomes, parts, works, moves, prices, charges, readings, sayings, advice,
+    faults, clears, guesses, outcomes, parts, placed, works, moves, prices, charges, readings, sayings, advice,
 )  # fmt: skip
 ONE_OF: tuple[tuple[str, ...], ...] = (
     ("advice", "fault", "test", "work", "clear", "leave", "back", "off"),

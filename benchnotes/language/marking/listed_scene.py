@@ -143,8 +143,9 @@ def subject(clause: Clause, hit: Hit) -> Thing | None:
 
 
 def object_of(clause: Clause, hit: Hit) -> Thing | None:
-    """The thing that a verb acts on: inside the hit ("take the lid off"), the nearest after it, else before it."""
-    inside = [thing for thing in clause.things if hit.start <= thing.start and thing.end <= hit.end]
+    """The thing that a verb acts on: inside the hit or begun in it
+    ("take the lid off", "need a new lid"), the nearest after it, else before it."""
+    inside = [thing for thing in clause.things if thing.start < hit.end and hit.start < thing.end]
     after = [thing for thing in clause.things if thing.start >= hit.end]
     ahead = [thing for thing in clause.things if thing.end <= hit.start]
     if inside:

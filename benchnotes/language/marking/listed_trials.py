@@ -33,7 +33,8 @@ def verdicts(clauses: Sequence[Clause]) -> Iterator[Mark]:
         of = of or (clause.things[0] if clause.things else None)
         measured = measured or any(amount.kind == "measure" for amount in clause.amounts)
         said = [h for h in (*clause.of("right"), *clause.of("verdict")) if not denied(clause, h)]
-        if said and (attempt is not None or measured):
+        unclear = any(hit.phrase.kind == "unclear" and hit.length > 2 for hit in said)
+        if said and (attempt is not None or measured or unclear):
             yield clause.mark(
                 "test", said[-1], of, what=attempt.phrase.kind if attempt else "output", result=_verdict(said[-1])
             )

@@ -10,6 +10,8 @@ from benchnotes.language.vocabulary_hits import Hit
 from benchnotes.record.terms import Standing
 
 WANTING = frozenset({"needs", "wants", "need", "want", "needing", "needed", "wanting"})
+NEW = frozenset({"new", "fresh", "replacement", "another", "spare", "brand"})
+"""Words that say that a part is not the old one."""
 BY_OTHERS = frozenset({"somebody", "someone", "people", "folk", "you", "they", "whoever", "factory", "owner"})
 
 
@@ -19,7 +21,7 @@ def works(clause: Clause) -> Iterator[Mark]:
         return
     for hit in clause.of("work"):
         standing = _standing(clause, hit)
-        if standing is None or _by_others(clause, hit) or _inside_a_thing(clause, hit):
+        if standing is None or _by_others(clause, hit) or _inside_a_thing(clause, hit) or _new_thing(clause, hit):
             continue
         by = "outside" if hit.phrase.kind == "send_out" else "bench"
         yield clause.mark("work", hit, object_of(clause, hit), action=hit.phrase.kind, standing=standing, by=by)
@@ -31,10 +33,21 @@ def parts(clause: Clause) -> Iterator[Mark]:
         return
     for hit in clause.of("state"):
         kind = hit.phrase.kind
-        if kind == "fit":
+        if kind == "fit" or (kind == "place" and _new_thing(clause, hit)):
             yield from _fitted(clause, hit)
+        elif kind == "place":
+            continue
         elif kind == "drop" or not clause.changed(hit, "denied", 3):
             yield clause.mark(kind, hit, object_of(clause, hit))
+
+
+def placed(clause: Clause) -> Iterator[Mark]:
+    """ "soldered a new one across": work that fastens, on a part that is named as new, is a part fitted."""
+    if clause.aside or clause.has("supposed") or any(hit.phrase.kind in {"fit", "place"} for hit in clause.of("state")):
+        return
+    for hit in clause.of("work", "repair", "replace")[:1]:
+        if _new_thing(clause, hit) and not _inside_a_thing(clause, hit):
+            yield from _fitted(clause, hit)
 
 
 def moves(clause: Clause) -> Iterator[Mark]:
@@ -59,10 +72,12 @@ def _moved(clause: Clause, hit: Hit, part: Thing) -> bool:
 
 def _fitted(clause: Clause, hit: Hit) -> Iterator[Mark]:
     """ "popped a new one on" is a part fitted and work done; "I'll pop a new one on" a part wanted and work planned."""
-    standing = _standing(clause, hit) or ("done" if hit.phrase.text.startswith(("new", "fresh")) else None)
+    standing = _standing(clause, hit)
+    if standing is None and hit.form == "s" and hit.phrase.kind == "place":
+        standing = "done"  # told while it is done: "in goes the new one", "the new one goes in"
     if standing is None or clause.changed(hit, "denied", 3) or _by_others(clause, hit):
         return
-    part = object_of(clause, hit)
+    part = _new_thing(clause, hit) or object_of(clause, hit)
     if standing != "failed":
         yield clause.mark("fit" if standing == "done" else "need", hit, part)
     yield clause.mark("work", hit, part, action="replace", standing=standing, by="bench")
@@ -91,6 +106,18 @@ def _past_by_another(clause: Clause, hit: Hit) -> bool:
         "ve",
         "and",
     }
+
+
+def _new_thing(clause: Clause, hit: Hit) -> Thing | None:
+    """The thing that is named as new or as another: nearest before the verb, or right after it."""
+    new = [thing for thing in clause.things if _is_new(clause, thing)]
+    ahead = [thing for thing in new if thing.end <= hit.start]
+    after = [thing for thing in new if hit.start < thing.end and thing.start <= hit.end + 1]
+    return after[0] if after else ahead[-1] if ahead else None
+
+
+def _is_new(clause: Clause, thing: Thing) -> bool:
+    return any(token.lower_ in NEW for token in clause.doc[thing.start : thing.end])
 
 
 def _by_others(clause: Clause, hit: Hit) -> bool:
