@@ -85,11 +85,14 @@ def number_words(words: Sequence[Word]) -> tuple[int, ...]:
     """Indexes of the words that say a number: a digit in it, or a number word (both of "one fifty")."""
     plain = [word.text.casefold().replace("-", " ").split() for word in words]
     said = [any(_is_number(part) for part in parts) for parts in plain]
-    return tuple(
-        i
-        for i, parts in enumerate(plain)
-        if said[i] or (_bare(parts) == "one" and ((i and said[i - 1]) or (i + 1 < len(said) and said[i + 1])))
-    )
+    return tuple(i for i, parts in enumerate(plain) if said[i] or (_bare(parts) == "one" and _beside(plain, said, i)))
+
+
+def _beside(plain: Sequence[Sequence[str]], said: Sequence[bool], i: int) -> bool:
+    """A number word stands next to word `i`, or beyond an "and": "a hundred and one"."""
+    before = i - 2 if i >= 2 and _bare(plain[i - 1]) == "and" else i - 1
+    after = i + 2 if i + 2 < len(said) and _bare(plain[i + 1]) == "and" else i + 1
+    return (before >= 0 and said[before]) or (after < len(said) and said[after])
 
 
 def _bare(parts: Sequence[str]) -> str:

@@ -102,20 +102,22 @@ class Whisper:
     def _number_p(self, tokens: list[int], logits: Any) -> dict[int, float]:
         """For each token that says a number or a piece of one: how sure its value is, however it may be written."""
         sure: dict[int, float] = {}
-        for start, end in self._written_words(tokens) if logits is not None else ():
-            if not says_number(self._tokenizer.decode(tokens[start:end])):
-                continue
-            rests = [(k, self._tokenizer.decode(tokens[k:end])) for k in range(start, end)]
-            # What stands before the first digit ("M" of "M12") is no part of the value.
-            first = next((k for k, _ in rests if says_number(self._tokenizer.decode([tokens[k]]))), start)
-            sure.update((k, self._mass(logits[k], rest)) for k, rest in rests if k >= first and says_number(rest))
+        written = self._written_words(tokens) if logits is not None else []
+        numeric = [says_number(self._tokenizer.decode(tokens[start:end])) for start, end in written]
+        for i, (start, end) in enumerate(written):
+            if numeric[i]:
+                more = i + 1 < len(written) and numeric[i + 1]
+                rests = [(k, self._tokenizer.decode(tokens[k:end])) for k in range(start, end)]
+                # What stands before the first digit ("M" of "M12") is no part of the value.
+                first = next((k for k, _ in rests if says_number(self._tokenizer.decode([tokens[k]]))), start)
+                sure |= {k: self._mass(logits[k], rest, more) for k, rest in rests if k >= first and says_number(rest)}
         return sure
 
-    def _mass(self, logits: Any, rest: str) -> float:
+    def _mass(self, logits: Any, rest: str, more: bool) -> float:
         values = np.asarray(logits, np.float32).reshape(-1)
         p = np.exp(values - values.max())
         likely = np.argpartition(p, -ALTERNATIVES)[-ALTERNATIVES:]
-        same = [p[token] for token in likely if same_value(self._tokenizer.decode([int(token)]), rest)]
+        same = [p[token] for token in likely if same_value(self._tokenizer.decode([int(token)]), rest, more=more)]
         return float(sum(same) / p.sum())
 
     def _written_words(self, tokens: list[int]) -> list[tuple[int, int]]:
