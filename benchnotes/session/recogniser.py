@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from benchnotes.language.vocabulary import bias_words
+from benchnotes.session.models_here import model_here
 from benchnotes.session.settings import Settings
 from benchnotes.session.workshop import Workshop
 from benchnotes.speech.errors import WeightsError
 from benchnotes.speech.transcriber import Transcriber
-from benchnotes.speech.weights import WeightsFolder, adopt, find
+from benchnotes.speech.weights import WeightsFolder, adopt
 from benchnotes.speech.whisper import Whisper
 from benchnotes.trades.shelf import load
 
@@ -34,7 +35,7 @@ def find_weights(settings: Settings) -> WeightsFolder:
     """The speech weights that the settings name."""
     if settings.model_folder is not None:
         return adopt(settings.model_folder)
-    found = find(settings.model)
+    found = model_here(settings.model)
     if found is None:
         raise WeightsError(
             f'The speech model "{settings.model}" is not on this machine, so sound cannot be read yet. '
