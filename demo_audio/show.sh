@@ -5,11 +5,6 @@
 set -euo pipefail
 home=$1 python=$2
 cd "$(dirname "$0")"
-
-# the models that `make weights` brought serve this notebook too
-weights=$("$python" -c 'from benchnotes.speech.weight_pins import cache_folder; print(cache_folder())')
-mkdir -p "$home"
-ln -sfn "$weights" "$home/weights"
 export BENCHNOTES_HOME=$home
 
 notes() { "$python" -m benchnotes "$@"; }

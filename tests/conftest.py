@@ -10,8 +10,8 @@ import pytest
 from benchnotes.speech.weight_pins import cache_folder
 
 ROOT = Path(__file__).resolve().parents[1]
-WEIGHTS = cache_folder()
-"""Where `make weights` put the models: asked for before any test has a workshop of its own."""
+WEIGHTS = cache_folder({})
+"""Where `make weights` put the models: in the user's cache, which serves every workshop."""
 
 
 @pytest.fixture(scope="session")
@@ -28,21 +28,15 @@ def demo_audio() -> Path:
 
 @pytest.fixture(scope="session")
 def weights() -> Path:
-    """The folder with the models, each in a folder of its name."""
+    """The folder with the models, each in a folder of its name. No test may damage them: copy what is to be spoiled."""
     return WEIGHTS
 
 
 @pytest.fixture(autouse=True)
 def nobodys_workshop(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Every test keeps its jobs in an empty folder of its own: none ever opens the notebook of whoever runs it."""
-    home = with_models(tmp_path_factory.mktemp("workshop"))
+    home = tmp_path_factory.mktemp("workshop")
     monkeypatch.setenv("BENCHNOTES_HOME", str(home))
-    return home
-
-
-def with_models(home: Path) -> Path:
-    """Lends the models that are here to a workshop folder. No test may damage them: copy what is to be spoiled."""
-    (home / "weights").symlink_to(WEIGHTS)
     return home
 
 

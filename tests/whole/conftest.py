@@ -10,10 +10,9 @@ from whole.shop import STEAMER, VIEWER, Json, Shop
 
 
 @pytest.fixture(scope="session")
-def shop(tmp_path_factory: pytest.TempPathFactory, demo_audio: Path, weights: Path) -> Shop:
+def shop(tmp_path_factory: pytest.TempPathFactory, demo_audio: Path) -> Shop:
     """A shop in which both visits of the steamer have been read."""
     opened = Shop(tmp_path_factory.mktemp("shop"))
-    (opened.home / "weights").symlink_to(weights)
     read = opened.run("read", *(demo_audio / name for name in STEAMER), "--job", "hat steamer", "--currency", "GBP")
     assert read.returncode == 0, read.stderr
     return opened
