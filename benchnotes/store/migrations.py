@@ -19,76 +19,84 @@ APPLICATION_ID = 0x42_4E_6F_74
 NEVER_REWRITTEN = ("recordings", "utterances", "unheard", "progress", "warnings", "job_facts", "edits")
 
 
+JOBS = """
+CREATE TABLE jobs (
+    number INTEGER PRIMARY KEY,
+    name TEXT NOT NULL,
+    name_key TEXT NOT NULL UNIQUE,
+    opened_at TEXT NOT NULL
+);
+CREATE TABLE job_facts (
+    id INTEGER PRIMARY KEY,
+    job INTEGER NOT NULL REFERENCES jobs(number),
+    noted_at TEXT NOT NULL,
+    field TEXT NOT NULL,
+    value TEXT
+);
+CREATE INDEX job_facts_job ON job_facts(job);
+CREATE TABLE edits (
+    id INTEGER PRIMARY KEY,
+    job INTEGER NOT NULL REFERENCES jobs(number),
+    made_at TEXT NOT NULL,
+    edit TEXT NOT NULL
+);
+CREATE INDEX edits_job ON edits(job);
+"""
+RECORDINGS = """
+CREATE TABLE recordings (
+    id INTEGER PRIMARY KEY,
+    job INTEGER NOT NULL REFERENCES jobs(number),
+    path TEXT NOT NULL,
+    name TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    duration_s REAL NOT NULL,
+    sha256 TEXT NOT NULL,
+    started_at TEXT,
+    started_from TEXT NOT NULL,
+    added_at TEXT NOT NULL,
+    UNIQUE (job, sha256)
+);
+CREATE INDEX recordings_sha256 ON recordings(sha256);
+"""
+HEARD = """
+CREATE TABLE utterances (
+    id INTEGER PRIMARY KEY,
+    recording INTEGER NOT NULL REFERENCES recordings(id),
+    start_s REAL NOT NULL,
+    end_s REAL NOT NULL,
+    text TEXT NOT NULL,
+    words TEXT NOT NULL
+);
+CREATE INDEX utterances_recording ON utterances(recording);
+CREATE TABLE unheard (
+    id INTEGER PRIMARY KEY,
+    recording INTEGER NOT NULL REFERENCES recordings(id),
+    start_s REAL NOT NULL,
+    end_s REAL NOT NULL
+);
+CREATE INDEX unheard_recording ON unheard(recording);
+CREATE TABLE progress (
+    id INTEGER PRIMARY KEY,
+    recording INTEGER NOT NULL REFERENCES recordings(id),
+    until_s REAL NOT NULL,
+    finished INTEGER NOT NULL,
+    at TEXT NOT NULL
+);
+CREATE INDEX progress_recording ON progress(recording);
+CREATE TABLE warnings (
+    id INTEGER PRIMARY KEY,
+    recording INTEGER NOT NULL REFERENCES recordings(id),
+    text TEXT NOT NULL
+);
+CREATE INDEX warnings_recording ON warnings(recording);
+"""
+
+
 @STEPS(name="0001_facts")
 def facts(db: Database) -> None:
     """Jobs, their recordings and what was heard in them; hand edits; search over all that was said."""
-    db.executescript("""
-        CREATE TABLE jobs (
-            number INTEGER PRIMARY KEY,
-            name TEXT NOT NULL,
-            name_key TEXT NOT NULL UNIQUE,
-            opened_at TEXT NOT NULL
-        );
-        CREATE TABLE job_facts (
-            id INTEGER PRIMARY KEY,
-            job INTEGER NOT NULL REFERENCES jobs(number),
-            noted_at TEXT NOT NULL,
-            field TEXT NOT NULL,
-            value TEXT
-        );
-        CREATE INDEX job_facts_job ON job_facts(job);
-        CREATE TABLE recordings (
-            id INTEGER PRIMARY KEY,
-            job INTEGER NOT NULL REFERENCES jobs(number),
-            path TEXT NOT NULL,
-            name TEXT NOT NULL,
-            kind TEXT NOT NULL,
-            duration_s REAL NOT NULL,
-            sha256 TEXT NOT NULL,
-            started_at TEXT,
-            started_from TEXT NOT NULL,
-            added_at TEXT NOT NULL,
-            UNIQUE (job, sha256)
-        );
-        CREATE INDEX recordings_sha256 ON recordings(sha256);
-        CREATE TABLE utterances (
-            id INTEGER PRIMARY KEY,
-            recording INTEGER NOT NULL REFERENCES recordings(id),
-            start_s REAL NOT NULL,
-            end_s REAL NOT NULL,
-            text TEXT NOT NULL,
-            words TEXT NOT NULL
-        );
-        CREATE INDEX utterances_recording ON utterances(recording);
-        CREATE TABLE unheard (
-            id INTEGER PRIMARY KEY,
-            recording INTEGER NOT NULL REFERENCES recordings(id),
-            start_s REAL NOT NULL,
-            end_s REAL NOT NULL
-        );
-        CREATE INDEX unheard_recording ON unheard(recording);
-        CREATE TABLE progress (
-            id INTEGER PRIMARY KEY,
-            recording INTEGER NOT NULL REFERENCES recordings(id),
-            until_s REAL NOT NULL,
-            finished INTEGER NOT NULL,
-            at TEXT NOT NULL
-        );
-        CREATE INDEX progress_recording ON progress(recording);
-        CREATE TABLE warnings (
-            id INTEGER PRIMARY KEY,
-            recording INTEGER NOT NULL REFERENCES recordings(id),
-            text TEXT NOT NULL
-        );
-        CREATE INDEX warnings_recording ON warnings(recording);
-        CREATE TABLE edits (
-            id INTEGER PRIMARY KEY,
-            job INTEGER NOT NULL REFERENCES jobs(number),
-            made_at TEXT NOT NULL,
-            edit TEXT NOT NULL
-        );
-        CREATE INDEX edits_job ON edits(job);
-    """)
+    for script in (JOBS, RECORDINGS, HEARD):
+        db.executescript(script)
     db.table("utterances").enable_fts(["text"], tokenize="porter unicode61 remove_diacritics 2", create_triggers=True)
     for table in NEVER_REWRITTEN:
         # facts are added or, by an owner's erasure, deleted; nothing ever rewrites one

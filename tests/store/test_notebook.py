@@ -66,6 +66,18 @@ def test_a_file_of_an_older_version_loses_nothing(old: Path, tmp_path: Path) -> 
     notebook.close()
 
 
+@pytest.mark.parametrize("old", OLD_FILES, ids=lambda path: path.stem)
+def test_a_file_brought_up_is_made_like_a_new_one(old: Path, tmp_path: Path, notebook: Notebook) -> None:
+    shutil.copy(old, tmp_path / "notebook.sqlite")
+    brought_up = open_notebook(tmp_path / "notebook.sqlite")
+    schemas = [
+        sorted(" ".join(row[0].split()) for row in each.db.execute("SELECT sql FROM sqlite_master WHERE sql NOTNULL"))
+        for each in (brought_up, notebook)
+    ]
+    assert schemas[0] == schemas[1]
+    brought_up.close()
+
+
 def test_a_newer_file_is_refused_and_stays_as_it_is(tmp_path: Path) -> None:
     path = tmp_path / "notebook.sqlite"
     open_notebook(path).close()
