@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from benchnotes.language.marking.listed_scene import Clause, Thing, subject
+from benchnotes.language.marking.listed_scene import Clause, Thing, pointed_at
 from benchnotes.language.marking.marker import Mark
 
 
@@ -17,7 +17,7 @@ def sayings(clause: Clause) -> Iterator[Mark]:
         yield clause.mark_at("doubt", clause.span(clause.sentence_start, clause.sentence_end), _asked_of(clause))
     for kind in ("settled", "leave"):
         for hit in clause.of("says", kind)[:1]:
-            yield clause.mark(kind, hit, subject(clause, hit))
+            yield clause.mark(kind, hit, pointed_at(clause, hit))
 
 
 def advice(clause: Clause) -> Iterator[Mark]:

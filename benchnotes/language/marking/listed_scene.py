@@ -156,6 +156,13 @@ def object_of(clause: Clause, hit: Hit) -> Thing | None:
     return after[0] if after else _best(ahead) if ahead else (clause.before[-1] if clause.before else None)
 
 
+def pointed_at(clause: Clause, hit: Hit) -> Thing | None:
+    """What a whole phrase is said of: a pronoun in it ("leave that"), else right after it, else its subject."""
+    inside = [thing for thing in clause.things if thing.start < hit.end and hit.start < thing.end]
+    after = [thing for thing in clause.things if thing.start == hit.end]
+    return (inside or after)[0] if inside or after else subject(clause, hit)
+
+
 def predicative(clause: Clause, hit: Hit) -> bool:
     """Whether `hit` is what a thing is found to be: after a linking verb and adverbs, or right after the thing itself.
 
@@ -181,18 +188,25 @@ def _best(ahead: Sequence[Thing]) -> Thing:
 
 def _things(doc: Doc) -> Iterator[Thing]:
     listed = [hit for hit in doc._.hits if hit.phrase.group == "part"]
-    no_parts = {hit.end - 1 for hit in doc._.hits if hit.phrase.group == "not_part"}
     taken: list[Thing] = []
     for chunk in doc.noun_chunks:
         start, end = _of_chunk(doc, chunk)
         head = doc[end - 1] if end < chunk.end else chunk.root
-        inside = [hit for hit in listed if start <= hit.start and hit.end <= end]
         pronoun = head.pos_ == "PRON" and head.lower_ not in POINTING
-        if start < end and not pronoun and (head.i not in no_parts or inside):
-            taken.append(Thing(start, end, head.pos_ != "PRON", bool(inside)))
+        if start < end and not pronoun and not _is_no_part(doc, head):
+            inside = any(start <= hit.start and hit.end <= end for hit in listed)
+            taken.append(Thing(start, end, head.pos_ != "PRON", inside))
     alone = [hit for hit in listed if not any(thing.start < hit.end and hit.start < thing.end for thing in taken)]
+    alone = [hit for hit in alone if not _is_no_part(doc, doc[hit.end - 1])]
     taken += [Thing(_leftwards(doc, hit), hit.end, True, True) for hit in alone]
     return iter(sorted(taken, key=lambda thing: thing.start))
+
+
+def _is_no_part(doc: Doc, head: Token) -> bool:
+    """A listed word for what is no part ends here, and is longer than any listed part that does ("dial gauge")."""
+    ending = [hit for hit in doc._.hits if hit.end == head.i + 1]
+    no_part = max((hit.length for hit in ending if hit.phrase.group == "not_part"), default=0)
+    return no_part > max((hit.length for hit in ending if hit.phrase.group == "part"), default=0)
 
 
 def _of_chunk(doc: Doc, chunk: TokenSpan) -> tuple[int, int]:

@@ -9,6 +9,12 @@ from benchnotes.language.marking.listed_scene import Clause, Thing, is_question,
 from benchnotes.language.marking.marker import Mark
 from benchnotes.language.vocabulary_hits import Hit
 
+MEASURED = {
+    "Mohm": "electrical", "ohm": "other", "kohm": "other", "uF": "other", "nF": "other", "pF": "other",
+    "bar": "pressure", "psi": "pressure", "kPa": "pressure", "mm": "fit", "in": "fit", "thou": "fit",
+}  # fmt: skip
+"""What a verdict on a measured value tries, by its unit: megohms are insulation, ohms a component. All else: output."""
+
 
 def outcomes(clause: Clause) -> Iterator[Mark]:
     """ "ran it up and not a drip": words that carry an outcome; a single word only where trying is said as well."""
@@ -23,22 +29,27 @@ def outcomes(clause: Clause) -> Iterator[Mark]:
 
 def verdicts(clauses: Sequence[Clause]) -> Iterator[Mark]:
     """ "insulation test, fifty megs, pass": trying or measuring, and a verdict after it in the same breath."""
-    attempt: Hit | None = None
+    kind: str | None = None
     of: Thing | None = None
-    measured = False
     for clause in clauses:
         if clause.aside or clause.of("trigger", "planned") or clause.of("passes") or clause.of("fails"):
             continue
-        attempt = (clause.of("tried") or (attempt,))[0]
+        kind = _tried(clause) or kind
         of = of or (clause.things[0] if clause.things else None)
-        measured = measured or any(amount.kind == "measure" for amount in clause.amounts)
         said = [h for h in (*clause.of("right"), *clause.of("verdict")) if not denied(clause, h)]
         unclear = any(hit.phrase.kind == "unclear" and hit.length > 2 for hit in said)
-        if said and (attempt is not None or measured or unclear):
-            yield clause.mark(
-                "test", said[-1], of, what=attempt.phrase.kind if attempt else "output", result=_verdict(said[-1])
-            )
+        if said and (kind is not None or unclear):
+            yield clause.mark("test", said[-1], of, what=kind or "function", result=_verdict(said[-1]))
             return
+
+
+def _tried(clause: Clause) -> str | None:
+    """The kind of trial that words of trying tell, else the unit of what was measured."""
+    attempts = clause.of("tried")
+    if attempts:
+        return attempts[0].phrase.kind
+    units = [amount.unit for amount in clause.amounts if amount.kind == "measure"]
+    return MEASURED.get(units[0], "output") if units else None
 
 
 def _only_a_look(clause: Clause, hit: Hit) -> bool:

@@ -38,7 +38,9 @@ def parts(clause: Clause) -> Iterator[Mark]:
         elif kind == "place":
             continue
         elif kind == "drop" or not clause.changed(hit, "denied", 3):
-            yield clause.mark(kind, hit, object_of(clause, hit))
+            # what is on its way is mostly the subject, what is wanted or dropped the object
+            waits = kind == "order" and hit.phrase.text.split()[0] in {"be", "on", "in", "come", "backordered"}
+            yield clause.mark(kind, hit, subject(clause, hit) if waits else object_of(clause, hit))
 
 
 def placed(clause: Clause) -> Iterator[Mark]:
