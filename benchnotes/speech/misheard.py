@@ -10,7 +10,7 @@ from dataclasses import replace
 from difflib import SequenceMatcher
 
 from benchnotes.record.heard import Utterance, Word
-from benchnotes.speech.number_sense import DIGITS
+from benchnotes.speech.number_sense import digits_of
 from benchnotes.speech.unheard import keys
 
 CHECK_BELOW = 0.55
@@ -108,17 +108,27 @@ def weighed(words: Sequence[Word], other: Sequence[Word]) -> tuple[Word, ...]:
 
     `other` is the reading that knows how sure it is of a value (`number_sense`).
     """
-    paired: dict[int, int] = {}
-    for i, j, size in SequenceMatcher(None, _values(words), _values(other), autojunk=False).get_matching_blocks():
-        paired.update(zip(range(i, i + size), range(j, j + size), strict=True))
+    ours, theirs = _pieces(words), _pieces(other)
+    matcher = SequenceMatcher(None, [text for text, _ in ours], [text for text, _ in theirs], autojunk=False)
+    paired: dict[int, list[float]] = {}
+    for a, b, size in matcher.get_matching_blocks():
+        for k in range(size):
+            paired.setdefault(ours[a + k][1], []).append(other[theirs[b + k][1]].probability or 0.0)
     weighed_words = list(words)
     for i in number_words(words):
-        own_p = words[i].probability or 0.0
-        p = other[paired[i]].probability if i in paired else own_p * DISAGREED
+        agreed = len(paired.get(i, ())) == sum(1 for _, word in ours if word == i)
+        p = min(paired[i]) if agreed else (words[i].probability or 0.0) * DISAGREED
         weighed_words[i] = replace(words[i], probability=p)
     return tuple(weighed_words)
 
 
-def _values(words: Sequence[Word]) -> list[str]:
-    """Words as they are compared: "forty" and "40" are one, "4-thou" is the 4 of "4 thou"."""
-    return ["".join(c for c in key if c.isdigit()) or DIGITS.get(key, key) for key in keys(words)]
+def _pieces(words: Sequence[Word]) -> list[tuple[str, int]]:
+    """Words as they are compared, each with its index; numbers digit by digit: "fifty nine" and "59" are one."""
+    numbers = set(number_words(words))
+    pieces: list[tuple[str, int]] = []
+    for i, key in enumerate(keys(words)):
+        digits = digits_of(words[i].text) if i in numbers else ""
+        if len(digits) == 2 and digits[1] == "0" and i + 1 in numbers and not key.isdigit():
+            digits = digits[0] if len(digits_of(words[i + 1].text)) == 1 else digits
+        pieces += [(digit, i) for digit in digits] or [(key, i)]
+    return pieces

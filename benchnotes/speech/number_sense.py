@@ -24,7 +24,7 @@ BEFORE_DIGITS = frozenset({"", "$", "£", "€", "point"})
 
 def says_number(text: str) -> bool:
     """Whether a piece of text has a digit in it or is a number word."""
-    return bool(_digits(text))
+    return bool(digits_of(text))
 
 
 def same_value(piece: str, rest: str, *, more: bool = False) -> bool:
@@ -34,7 +34,7 @@ def same_value(piece: str, rest: str, *, more: bool = False) -> bool:
     """
     if _plain(piece) in BEFORE_DIGITS and any(c.isdigit() for c in rest):
         return True
-    said, wanted = _digits(piece), _digits(rest)
+    said, wanted = digits_of(piece), digits_of(rest)
     if not said or not wanted:
         return False
     spelled = not any(c.isdigit() for c in piece)
@@ -47,7 +47,7 @@ def _plain(text: str) -> str:
     return text.strip().strip(".,?!;:'\"()").casefold()
 
 
-def _digits(text: str) -> str:
+def digits_of(text: str) -> str:
     """The digits that a text writes or spells: "4.50" gives 450, "forty-five" 45, "M6" 6."""
     written = "".join(c for c in text if c.isdigit())
     if written:
