@@ -13,6 +13,10 @@ from benchnotes.language.vocabulary_hits import plain
 EARLY = 14
 """What came in is said at the start of a job: in its first utterances."""
 NAME_WORDS = 3
+NOT_A_MAKER = frozenset(
+    {"from", "in", "at", "to", "of", "out", "for", "the", "mr", "mrs", "ms", "miss", "old", "on", "near", "and"}
+)
+"""Words before a name that is of a place or an owner."""
 SERIAL = frozenset({"serial", "number", "no", "s/n"})
 
 
@@ -74,7 +78,8 @@ def _names_before(doc: Doc, end: int) -> tuple[int, int] | None:
 
 def _names_after(doc: Doc, start: int) -> tuple[int, int] | None:
     for place in range(max(1, start), len(doc)):
-        if _name(doc[place]) and doc[place].is_alpha and doc[place].tag_.startswith("NNP"):
+        makes = _name(doc[place]) and doc[place].is_alpha and doc[place].tag_.startswith("NNP")
+        if makes and doc[place - 1].lower_ not in NOT_A_MAKER:
             end = place
             while end < len(doc) and _name(doc[end]):
                 end += 1

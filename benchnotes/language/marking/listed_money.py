@@ -30,11 +30,20 @@ def prices(clause: Clause) -> Iterator[Mark]:
 
 
 def _is_price(clause: Clause, amount: AmountHit) -> bool:
+    said = clause.doc.text[amount.start : amount.end]
+    if said.lower() == "one" or ("-" in said and _noun_follows(clause, amount)):
+        return False
     if amount.kind == "money":
         return True
     words = clause.of("price_word")
     beside = [_words_between(clause, hit, amount) <= BESIDE for hit in words]
     return (amount.kind == "pair" and bool(words)) or (amount.kind == "number" and any(beside))
+
+
+def _noun_follows(clause: Clause, amount: AmountHit) -> bool:
+    """ "a fifty-cent piece", "a thirteen amp plug": the amount names the thing after it."""
+    following = next((token for token in clause.doc if token.idx >= amount.end), None)
+    return following is not None and following.tag_ in {"NN", "NNS"}
 
 
 def _words_between(clause: Clause, hit: Hit, amount: AmountHit) -> int:

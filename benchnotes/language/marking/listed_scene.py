@@ -78,10 +78,15 @@ class Clause:
             if found.phrase.shape == "clause":
                 return True
             if found.phrase.shape == "forward" and hit.start - reach <= found.end <= hit.start:
-                return not any(found.end <= end.start < hit.start for end in self.of("trigger", "ends"))
+                return not self._ended(found.end, hit.start)
             if found.phrase.shape == "backward" and found.start >= hit.end:
                 return True
         return False
+
+    def _ended(self, start: int, end: int) -> bool:
+        """A comma, or a word that ends a scope, stands between two places."""
+        stopped = any(start <= hit.start < end for hit in self.of("trigger", "ends"))
+        return stopped or any(token.text == "," for token in self.doc[start:end])
 
     def word(self, place: int) -> str:
         """The plain word at a place of the clause; empty outside it."""
