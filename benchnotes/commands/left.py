@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from benchnotes.commands.completeness import how_much_left, not_heard_lines
 from benchnotes.commands.sheet import evidence_lines, wrapped
 from benchnotes.commands.wording import ITEM
 from benchnotes.session.job_by_name import read_kept_job
@@ -15,9 +16,7 @@ from benchnotes.session.workshop import find_workshop
 def command(job: str) -> None:
     """What is still to do in JOB, by number or name, before the machine goes back."""
     kept = read_kept_job(find_workshop(), job)
-    count = len(kept.read.items)
-    things = "nothing left to do" if not count else f"{count} thing{'s' if count > 1 else ''} still to do"
-    click.secho(f"Job {kept.job.number}, {kept.job.name}: {things}", bold=True)
+    click.secho(f"Job {kept.job.number}, {kept.job.name}: {how_much_left(kept.read)}", bold=True)
     for number, item in enumerate(kept.read.items, 1):
         click.echo()
         for line in wrapped(f"{number}. {item.about} ({ITEM[item.kind]})", 0):
@@ -28,3 +27,5 @@ def command(job: str) -> None:
             click.echo(line)
         for line in evidence_lines(item, indent=3):
             click.echo(line)
+    for line in not_heard_lines(kept.read.facts):
+        click.echo(line)

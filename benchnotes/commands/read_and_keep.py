@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from benchnotes.commands.completeness import how_much_left
 from benchnotes.commands.progress import shown_progress
 from benchnotes.commands.telling import FAILED, INTERRUPTED, say, sentence
 from benchnotes.commands.wording import ITEM
@@ -71,17 +72,12 @@ def _sum_up(sitting: Sitting) -> None:
         click.echo(f"  {item.about} ({ITEM[item.kind]})")
     if len(read.items) > SHOWN:
         click.echo(f"  and {len(read.items) - SHOWN} more")
-    if read.facts.heard.unheard:
-        count = len(read.facts.heard.unheard)
-        click.echo(f"  {count} stretch{'es' if count > 1 else ''} of speech not made out: listen there")
+    gaps = len(read.facts.heard.unheard)
+    if gaps:
+        click.echo(f"  {gaps} stretch{'' if gaps == 1 else 'es'} of speech not made out: listen there")
     number = sitting.job.number
-    count = len(read.items)
-    click.echo(
-        f'Still to do: {count}. "benchnotes left {number}" says why and what closes it, '
-        f'"benchnotes show {number}" shows the record.'
-        if count
-        else f'Nothing left to do. "benchnotes show {number}" shows the record.'
-    )
+    click.echo(f"Before it goes back: {how_much_left(read)}.")
+    click.echo(f'"benchnotes left {number}" says why and what closes it, "benchnotes show {number}" shows the record.')
 
 
 def _machine(read: ReadJob) -> str:

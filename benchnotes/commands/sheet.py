@@ -9,7 +9,7 @@ from typing import Final, TypeVar
 from benchnotes.commands import wording
 from benchnotes.exports.currencies import plain_amount, plain_decimal
 from benchnotes.record.entries import Charge, Entry, Fault, JobRecord, Machine, Part, Reading, Trial, Work
-from benchnotes.record.heard import Recording, Unheard
+from benchnotes.record.heard import Recording
 from benchnotes.record.money import Money
 
 WIDTH: Final = 80
@@ -29,7 +29,8 @@ def record_lines(record: JobRecord) -> Iterator[str]:
     yield from _section("Told to the owner", record.advice, lambda entry: entry.text)
     yield from _section("Taken off and not put back", record.left_apart, lambda entry: entry.part)
     yield from _section("Unanswered", record.unsure, lambda entry: entry.about)
-    yield from _section("Worth a look", record.notices, lambda entry: f"{entry.about}: {entry.why}")
+    told = [notice for notice in record.notices if notice.kind != "recording"]  # those are told by `not_heard_lines`
+    yield from _section("Worth a look", told, lambda entry: f"{entry.about}: {entry.why}")
 
 
 def visit_lines(recordings: Iterable[Recording]) -> Iterator[str]:
@@ -37,15 +38,6 @@ def visit_lines(recordings: Iterable[Recording]) -> Iterator[str]:
     for recording in recordings:
         day = f", {recording.started_at:%d %B %Y %H:%M}" if recording.started_at else ", no date"
         yield from wrapped(f"visit {recording.number}: {recording.name}, {wording.clock(recording.duration_s)}{day}", 2)
-
-
-def unheard_lines(unheard: Sequence[Unheard]) -> Iterator[str]:
-    """The seconds that nobody has read."""
-    if unheard:
-        yield ""
-        yield "Spoken, but not made out: listen here"
-        for gap in unheard:
-            yield f"  {wording.moment(gap.recording, gap.start_s)} to {wording.clock(gap.end_s)}"
 
 
 def evidence_lines(entry: Entry, indent: int = 6, at_most: int = 3) -> Iterator[str]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import click
 
-from benchnotes.commands.sheet import record_lines, unheard_lines, visit_lines
+from benchnotes.commands.completeness import how_much_left, not_heard_lines
+from benchnotes.commands.sheet import record_lines, visit_lines
 from benchnotes.session.job_by_name import read_kept_job
 from benchnotes.session.workshop import find_workshop
 
@@ -19,9 +20,8 @@ def command(job: str) -> None:
         click.echo(line)
     for line in record_lines(kept.read.record):
         click.secho(line, bold=bool(line) and not line.startswith(" "))
-    for line in unheard_lines(kept.read.facts.heard.unheard):
+    for line in not_heard_lines(kept.read.facts):
         click.echo(line)
-    count = len(kept.read.items)
-    click.echo(
-        f"\nStill to do: {count or 'nothing'}." + (f' "benchnotes left {kept.job.number}" says what.' if count else "")
-    )
+    click.echo(f"\nBefore it goes back: {how_much_left(kept.read)}.")
+    if kept.read.items:
+        click.echo(f'"benchnotes left {kept.job.number}" says what, why, and what closes it.')

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 from benchnotes.capture.captions import read_captions
@@ -22,7 +23,7 @@ def look_at(path: Path) -> LookedAt:
     facts = describe(path)
     return NewRecording(
         path=path.absolute(),
-        name=path.name,
+        name=_shown(path),
         kind=facts.kind,
         duration_s=facts.duration_s,
         sha256=sha256(path),
@@ -31,12 +32,17 @@ def look_at(path: Path) -> LookedAt:
     )
 
 
+def _shown(path: Path) -> str:
+    """The file's name as text: a name that is no UTF-8 can be opened, but neither kept nor printed."""
+    return os.fsencode(path.name).decode("utf-8", errors="replace")
+
+
 def _captions(path: Path) -> LookedAt:
     """A caption file does not tell when the talk was: the time of the file is that of a download."""
     cues = read_captions(path).cues
     return NewRecording(
         path=path.absolute(),
-        name=path.name,
+        name=_shown(path),
         kind="captions",
         duration_s=max(cue.end_s for cue in cues),
         sha256=sha256(path),

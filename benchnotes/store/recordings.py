@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
@@ -47,7 +48,7 @@ def add_recording(notebook: Notebook, job: int, new: NewRecording, *, at: dateti
     """Adds a recording to a job; the same sound twice in one job is refused by the file itself."""
     row = {
         "job": job,
-        "path": str(new.path),
+        "path": os.fsencode(new.path).decode("utf-8", errors="replace"),
         "name": new.name,
         "kind": new.kind,
         "duration_s": new.duration_s,
