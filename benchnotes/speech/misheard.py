@@ -5,6 +5,7 @@ After this, a threshold on Word.probability is all that later layers need.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from difflib import SequenceMatcher
@@ -13,8 +14,12 @@ from benchnotes.record.heard import Utterance, Word
 from benchnotes.speech.number_sense import digits_of
 from benchnotes.speech.unheard import keys
 
-CHECK_BELOW = 0.55
+CHECK_BELOW = 0.52
 """A number less probable than this is marked to be checked by ear; measured on spoken narrations (DEVELOPERS.md)."""
+REACH, FLOOR_P = 3, 0.01
+"""Words on either side that tell how well the place was heard, and the least that one of them may count."""
+SHARPER = 3
+"""How much more doubt about the value counts than doubt about the words around it; measured with CHECK_BELOW."""
 DISAGREED = 0.5
 """What is left of a number's probability where the other reading has something else in its place."""
 
@@ -106,6 +111,7 @@ def _is_number(part: str) -> bool:
 def weighed(words: Sequence[Word], other: Sequence[Word]) -> tuple[Word, ...]:
     """The words, each number as probable as the other reading of the same sound says; less where it has another.
 
+    A number among words that were hardly made out was hardly made out itself, so their probability counts too.
     `other` is the reading that knows how sure it is of a value (`number_sense`).
     """
     ours, theirs = _pieces(words), _pieces(other)
@@ -115,11 +121,22 @@ def weighed(words: Sequence[Word], other: Sequence[Word]) -> tuple[Word, ...]:
         for k in range(size):
             paired.setdefault(ours[a + k][1], []).append(other[theirs[b + k][1]].probability or 0.0)
     weighed_words = list(words)
-    for i in number_words(words):
+    numbers = set(number_words(words))
+    for i in sorted(numbers):
         agreed = len(paired.get(i, ())) == sum(1 for _, word in ours if word == i)
         p = min(paired[i]) if agreed else (words[i].probability or 0.0) * DISAGREED
-        weighed_words[i] = replace(words[i], probability=p)
+        weighed_words[i] = replace(words[i], probability=p**SHARPER * _made_out(words, i, numbers))
     return tuple(weighed_words)
+
+
+def _made_out(words: Sequence[Word], i: int, numbers: set[int]) -> float:
+    """Geometric mean of the probabilities of the words around a number, other numbers left out."""
+    around = [
+        max(FLOOR_P, words[k].probability or 0.0)
+        for k in range(max(0, i - REACH), min(len(words), i + REACH + 1))
+        if k not in numbers
+    ]
+    return math.prod(around) ** (1 / len(around)) if around else 1.0
 
 
 def _pieces(words: Sequence[Word]) -> list[tuple[str, int]]:

@@ -51,7 +51,8 @@ def digits_of(text: str) -> str:
     """The digits that a text writes or spells: "4.50" gives 450, "forty-five" 45, "M6" 6."""
     written = "".join(c for c in text if c.isdigit())
     if written:
-        return written
+        # "0.3" is also said, and written, "point three"
+        return written[1:] if _plain(text).lstrip("$£€").startswith("0.") and len(written) > 1 else written
     spelled = [DIGITS[part] for part in _plain(text).split("-") if part in DIGITS]
     if len(spelled) == 2 and spelled[0].endswith("0") and len(spelled[1]) == 1:
         return spelled[0][0] + spelled[1]

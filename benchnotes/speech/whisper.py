@@ -27,8 +27,8 @@ BATCH = 8
 """Sounds encoded at once: 16 gains no time and takes twice the memory (measured)."""
 LONGEST_S = 29.0
 """Whisper's window is 30 s."""
-ALTERNATIVES = 20
-"""So many of the likeliest tokens are looked at for other ways to write a number."""
+ALTERNATIVES = 40
+"""So many of the likeliest tokens are looked at for other numbers, and other ways to write this one."""
 HOP_S = 0.01
 """Whisper's feature frames are 10 ms apart; its encoder halves them."""
 MOST_TOKENS = 224
@@ -114,11 +114,17 @@ class Whisper:
         return sure
 
     def _mass(self, logits: Any, rest: str, more: bool) -> float:
+        """The share of this value among all numbers that might stand here."""
         values = np.asarray(logits, np.float32).reshape(-1)
         p = np.exp(values - values.max())
-        likely = np.argpartition(p, -ALTERNATIVES)[-ALTERNATIVES:]
-        same = [p[token] for token in likely if same_value(self._tokenizer.decode([int(token)]), rest, more=more)]
-        return float(sum(same) / p.sum())
+        same, other = 0.0, 0.0
+        for token in np.argpartition(p, -ALTERNATIVES)[-ALTERNATIVES:]:
+            piece = self._tokenizer.decode([int(token)])
+            if same_value(piece, rest, more=more):
+                same += float(p[token])
+            elif says_number(piece):
+                other += float(p[token])
+        return same / (same + other) if same else 0.0
 
     def _written_words(self, tokens: list[int]) -> list[tuple[int, int]]:
         """Runs of tokens between spaces."""
@@ -137,10 +143,18 @@ class Whisper:
         starts = ends - [len(piece) for piece in pieces]
         at = np.array(alignment.alignments)
         first_frame = at[np.diff(at[:, 0], prepend=-1).astype(bool), 1] * (2 * HOP_S)
-        p = [number_p.get(k, p) for k, p in enumerate(alignment.text_token_probs)]
+        p = alignment.text_token_probs
+        # Of a word with a number in it, only the number counts: how "$" or "mil" is written is no doubt about it.
+        sure = [[number_p[k] for k in range(a, b) if k in number_p] for a, b in zip(starts, ends, strict=True)]
         return [
-            {"word": word, "tokens": piece, "start": first_frame[a], "end": first_frame[b], "probability": min(p[a:b])}
-            for word, piece, a, b in zip(words[:-1], pieces, starts, ends, strict=False)
+            {
+                "word": word,
+                "tokens": piece,
+                "start": first_frame[a],
+                "end": first_frame[b],
+                "probability": min(q or p[a:b]),
+            }
+            for word, piece, a, b, q in zip(words[:-1], pieces, starts, ends, sure, strict=False)
         ]
 
 

@@ -55,8 +55,18 @@ def test_what_says_a_number() -> None:
 
 
 def test_a_number_is_as_sure_as_the_reading_that_knows() -> None:
-    first, second = words("about 40 quid", p=0.6), words("about forty quid", p=0.97)
-    assert [word.probability for word in weighed(first, second)] == [0.6, 0.97, 0.6]
+    first, second = words("about 40 quid", p=1.0), words("about forty quid", p=0.9)
+    assert [word.probability for word in weighed(first, second)] == pytest.approx([1.0, 0.729, 1.0])
+
+
+def test_a_number_written_otherwise_is_the_same_number() -> None:
+    first, second = words("fifty nine of 0.3 mil", p=1.0), words("59 of point 3 mil", p=1.0)
+    assert {word.probability for word in weighed(first, second)} == {1.0}
+
+
+def test_a_number_among_words_hardly_made_out_is_doubtful() -> None:
+    first = (*words("reconversed", p=0.2), *words("47", p=1.0), *words("to euro", p=0.3))
+    assert doubtful_words(Utterance(1, 0, 1, weighed(first, first))) == (1,)
 
 
 def test_a_number_that_the_other_reading_has_not_is_doubtful() -> None:
