@@ -73,26 +73,24 @@ def find(texts: tuple[str, ...], utterance: int, words: str | None, near: Span |
     return Span(utterance, hits[0].start(), hits[0].end())
 
 
+TERMS = {
+    "fault": ("kind",),
+    "work": ("action", "standing", "by"),
+    "test": ("what", "result"),
+    "charge": ("kind",),
+    "reading": ("when", "unit"),
+    "price": ("basis",),
+}
+
+
 def _attributes(statement: dict[str, Any], gold: dict[str, Any]) -> dict[str, str]:
     kind = statement["say"]
-    if kind == "fault":
-        return {"fault.kind": statement["kind"]}
-    if kind == "work":
-        return {f"work.{name}": statement[name] for name in ("action", "standing", "by")}
-    if kind == "test":
-        return {f"test.{name}": statement[name] for name in ("what", "result")}
-    if kind == "charge":
-        return {"charge.kind": statement["kind"]}
-    if kind == "reading":
-        return {"reading.when": statement["when"] or "none", "reading.unit": statement["unit"]}
-    if kind == "price":
-        return {"price.basis": statement["basis"]}
     if kind == "machine":
         return _machine(statement, gold["machine"])
     if kind in ("need", "order", "fit", "drop") and statement.get("qty"):
         quantity = str(statement["qty"])
         return {"part.quantity": quantity if quantity in QUANTITIES else "many"}
-    return {}
+    return {f"{kind}.{name}": statement[name] or "none" for name in TERMS.get(kind, ())}
 
 
 def _machine(statement: dict[str, Any], machine: dict[str, Any]) -> dict[str, str]:

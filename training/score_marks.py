@@ -90,15 +90,17 @@ def main() -> None:
             score(narration(known[name]), value, at, counts)
         total = [sum(counts[kind][n] for kind in MARK_KINDS) for n in range(3)]
         full = sum(counts["=" + kind][0] for kind in MARK_KINDS)
-        rate = lambda name: counts[name][0] / max(1, counts[name][1])  # noqa: E731
+        part, thing = (counts[name][0] / max(1, counts[name][1]) for name in ("#part", "#thing"))
+        precision, recall = total[0] / max(1, total[1]), total[0] / max(1, total[2])
         print(
-            f"{len(marked)} narrations, at {at}: statement {f1(*total):.3f} precision {total[0] / max(1, total[1]):.3f} "
-            f"recall {total[0] / total[2]:.3f} full {f1(full, *total[1:]):.3f} part {rate('#part'):.3f} "
-            f"thing {rate('#thing'):.3f}"
+            f"{len(marked)} narrations, at {at}: statement {f1(*total):.3f} precision {precision:.3f} "
+            f"recall {recall:.3f} full {f1(full, *total[1:]):.3f} part {part:.3f} thing {thing:.3f}"
         )
     for kind in MARK_KINDS:
         hit, printed, there = counts[kind]
-        print(f"  {kind:11} {f1(hit, printed, there):.2f} attributes {counts['=' + kind][0] / max(1, hit):.2f} of {there}")
+        print(
+            f"  {kind:11} {f1(hit, printed, there):.2f} attributes {counts['=' + kind][0] / max(1, hit):.2f} of {there}"
+        )
 
 
 if __name__ == "__main__":

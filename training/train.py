@@ -20,8 +20,8 @@ from pathlib import Path
 
 import numpy as np
 import torch
-from network import Adapted, encoder, factor, heads, learns_whole
 from known_spans import KnownMark, Narration, narration
+from network import Adapted, encoder, factor, heads, learns_whole
 from score_marks import f1, score
 from tokenizers import Tokenizer
 from torch import Tensor, nn
@@ -152,7 +152,9 @@ class Marker(nn.Module):
         return self.encoder(ids, mask)
 
 
-def laid_out(one: Example, generator: random.Random, cut: Cut) -> tuple[Tensor, Tensor, list[tuple[int, int, int]], Tensor]:
+def laid_out(
+    one: Example, generator: random.Random, cut: Cut
+) -> tuple[Tensor, Tensor, list[tuple[int, int, int]], Tensor]:
     """Windows of an epoch: cores begin elsewhere each time, punctuation and later context are missing now and then."""
     talk = one.pieces
     if one.narration.style != "captions" and generator.random() < 0.3:
@@ -211,9 +213,13 @@ def loss_of(model: Marker, one: Example, tokens: list[tuple[int, int, int]], hid
     means = torch.zeros(len(one.narration.texts), WIDTH, device=DEVICE).index_add(0, owner, hidden)
     means = means / torch.bincount(owner, minlength=len(means)).clamp(min=1)[:, None]
     total = _tag_loss(model, hidden, marks, spans, parts)
-    total = total + functional.binary_cross_entropy_with_logits(
-        model.heads["present"](means), one.present, pos_weight=torch.tensor(2.0, device=DEVICE)
-    ) * 2
+    total = (
+        total
+        + functional.binary_cross_entropy_with_logits(
+            model.heads["present"](means), one.present, pos_weight=torch.tensor(2.0, device=DEVICE)
+        )
+        * 2
+    )
     if not any(spans):
         return total
     words = _span_means(hidden, spans)
@@ -396,7 +402,9 @@ def reported(marker: LearnedMarker, held: list[Narration], stage: str, out: Path
     total = [sum(counts[kind][n] for kind in MARK_KINDS) for n in range(3)]
     full = sum(counts["=" + kind][0] for kind in MARK_KINDS)
     thing = counts["#thing"][0] / max(1, counts["#thing"][1])
-    print(f"fold {fold} {stage}: statement {f1(*total):.3f} full {f1(full, *total[1:]):.3f} thing {thing:.3f}", flush=True)
+    print(
+        f"fold {fold} {stage}: statement {f1(*total):.3f} full {f1(full, *total[1:]):.3f} thing {thing:.3f}", flush=True
+    )
 
 
 def main() -> None:

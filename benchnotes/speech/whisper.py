@@ -7,6 +7,7 @@ Nothing here reads a long file in a row: with hotwords, that loses half a minute
 from __future__ import annotations
 
 import math
+import os
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -38,12 +39,19 @@ CLOSING = "\"'.。,，!！?？:：”)]}、"
 
 
 class Whisper:
-    """A Whisper model in CTranslate2 form, from a folder that `weights.find` has checked."""
+    """A Whisper model in CTranslate2 form, from a folder that `weights.find` has checked.
+
+    `threads`: as many as there are processors where 0; CTranslate2's own choice is four, which slows down two.
+    """
 
     def __init__(self, folder: Path, *, threads: int = 0) -> None:
         try:
             self._model: Any = WhisperModel(
-                str(folder), device="cpu", compute_type="int8", cpu_threads=threads, local_files_only=True
+                str(folder),
+                device="cpu",
+                compute_type="int8",
+                cpu_threads=threads or os.cpu_count() or 1,
+                local_files_only=True,
             )
         except (RuntimeError, ValueError, OSError) as error:
             raise SpeechError(

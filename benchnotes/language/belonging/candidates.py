@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from benchnotes.language.belonging.likeness import NOTHING, Likeness, Name, likeness, taken_apart
 
@@ -37,12 +37,14 @@ class Mention:
         return cls(kind, utterance, taken_apart(said), part_at)
 
 
-@dataclass(slots=True)
 class _Thing:
-    names: list[Name] = field(default_factory=list)
-    kinds: set[str] = field(default_factory=set)
-    count: int = 0
-    last: int = -1
+    """One thing, as it has been named so far."""
+
+    def __init__(self) -> None:
+        self.names: list[Name] = []
+        self.kinds: set[str] = set()
+        self.count = 0
+        self.last = -1
 
 
 RECENT = 160

@@ -8,14 +8,94 @@ from difflib import SequenceMatcher
 from functools import lru_cache
 
 POINTING = frozenset(
-    ["it", "its", "they", "them", "these", "those", "this", "that", "one", "ones", "some", "any", "he", "him", "she", "her", "his", "which", "what", "everything", "all", "lot", "thing", "things", "both", "either", "neither", "each", "here", "there", "mine", "yours", "theirs"]
+    [
+        "it",
+        "its",
+        "they",
+        "them",
+        "these",
+        "those",
+        "this",
+        "that",
+        "one",
+        "ones",
+        "some",
+        "any",
+        "he",
+        "him",
+        "she",
+        "her",
+        "his",
+        "which",
+        "what",
+        "everything",
+        "all",
+        "lot",
+        "thing",
+        "things",
+        "both",
+        "either",
+        "neither",
+        "each",
+        "here",
+        "there",
+        "mine",
+        "yours",
+        "theirs",
+    ]
 )
 """Words that point at a thing without naming it."""
-DETERMINERS = frozenset(["the", "a", "an", "this", "that", "these", "those", "my", "your", "his", "her", "its", "their", "our", "some", "any", "another"])
+DETERMINERS = frozenset(
+    [
+        "the",
+        "a",
+        "an",
+        "this",
+        "that",
+        "these",
+        "those",
+        "my",
+        "your",
+        "his",
+        "her",
+        "its",
+        "their",
+        "our",
+        "some",
+        "any",
+        "another",
+    ]
+)
 NEW = frozenset(["a", "an", "another", "new", "fresh", "replacement", "some"])
 OTHER = frozenset(["other", "others", "second", "another", "next", "opposite"])
-MANY = frozenset(["both", "these", "those", "they", "them", "all", "pair", "ones", "two", "three", "four", "five", "six", "eight"])
-FILLERS = frozenset(["of", "on", "in", "for", "to", "and", "at", "from", "with", "up", "off", "new", "old", "same", "whole", "little", "big", "bloody", "poor", "very", "own"])
+MANY = frozenset(
+    ["both", "these", "those", "they", "them", "all", "pair", "ones", "two", "three", "four", "five", "six", "eight"]
+)
+FILLERS = frozenset(
+    [
+        "of",
+        "on",
+        "in",
+        "for",
+        "to",
+        "and",
+        "at",
+        "from",
+        "with",
+        "up",
+        "off",
+        "new",
+        "old",
+        "same",
+        "whole",
+        "little",
+        "big",
+        "bloody",
+        "poor",
+        "very",
+        "own",
+    ]
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -104,7 +104,7 @@ class Heads:
         """
         query, none = self._layer("link_query", words[None]), self._layer("link_none", words[None])[0]
         if not len(parts):
-            return none
+            return np.asarray(none, dtype=np.float32)
         keys = self._layer("link_key", parts)
         scores = (keys @ query[0]) / np.sqrt(query.shape[-1]) + self._layer("link_place", rows)[:, 0]
         return np.concatenate([scores, none]).astype(np.float32)

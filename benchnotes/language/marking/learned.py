@@ -39,6 +39,10 @@ class Thresholds:
     """A statement is kept; of what span and utterance say together."""
 
 
+DEFAULT_CUT = Cut()
+DEFAULT_THRESHOLDS = Thresholds()
+
+
 @dataclass(frozen=True, slots=True)
 class _Read:
     """The talk as the encoder sees it: core pieces of all windows, in order."""
@@ -55,8 +59,8 @@ class LearnedMarker:
     encoder: Encoder
     tokenizer: Tokenizer
     heads: Heads
-    cut: Cut = Cut()
-    thresholds: Thresholds = Thresholds()
+    cut: Cut = DEFAULT_CUT
+    thresholds: Thresholds = DEFAULT_THRESHOLDS
     batch: int = 1
     """Windows encoded at once: more is quicker where cores are many, and takes more memory."""
 
@@ -69,9 +73,7 @@ class LearnedMarker:
 
     def _read(self, texts: tuple[str, ...]) -> _Read:
         cut = windows(pieces(texts, self.tokenizer), self.cut)
-        hidden = [
-            rows for at in range(0, len(cut), self.batch) for rows in self._encoded(cut[at : at + self.batch])
-        ]
+        hidden = [rows for at in range(0, len(cut), self.batch) for rows in self._encoded(cut[at : at + self.batch])]
         tokens = tuple(token for window in cut for token in window.tokens[slice(*window.core)])
         stacked = np.concatenate(hidden) if hidden else np.zeros((0, 1), np.float32)
         kept = np.array([token.utterance >= 0 for token in tokens], bool)
@@ -105,7 +107,7 @@ class LearnedMarker:
         spans = spans.reshape(len(found), size).astype(np.float32)
         values = self.heads.attributes(spans)
         marks = tuple(
-            Mark(kind, tagged.span, part and part.span, _attributes(kind, values, at), sure)
+            Mark(kind, tagged.span, part.span if part else None, _attributes(kind, values, at), sure)
             for at, ((kind, tagged, sure), part) in enumerate(zip(found, linked, strict=True))
         )
         return marks, spans
@@ -126,7 +128,9 @@ class LearnedMarker:
     def _pointers(self, read: _Read, marks: Sequence[Mark], spans: Array) -> tuple[tuple[Pointer, ...], ...]:
         """Best first; scores are log probabilities over everything the mark may point at."""
         queries, keys = self.heads.pointing_vectors(spans)
-        things, taken, pointers = Things(), [], []
+        things = Things()
+        taken: list[int] = []
+        pointers: list[tuple[Pointer, ...]] = []
         for at, mark in enumerate(marks):
             if mark.kind not in POINTING_KINDS:
                 pointers.append(())
@@ -166,6 +170,4 @@ def _means(hidden: Array, tokens: Sequence[Token], utterances: int) -> Array:
 
 
 def _attributes(kind: str, values: dict[str, Array], at: int) -> dict[str, str]:
-    return {
-        name.split(".")[1]: ATTRIBUTES[name][int(values[name][at].argmax())] for name in ATTRIBUTES_OF[kind]
-    }
+    return {name.split(".")[1]: ATTRIBUTES[name][int(values[name][at].argmax())] for name in ATTRIBUTES_OF[kind]}
