@@ -22,7 +22,7 @@ lint: .venv/ready-for-tests ## style, types and the way imports run
 	$(BIN)/lint-imports
 
 weights: .venv/ready ## the models, fetched once into the user's cache, where every workshop finds them; checked by hash
-	@env -u BENCHNOTES_HOME $(BIN)/benchnotes weights fetch base
+	@env -u BENCHNOTES_HOME $(BIN)/benchnotes weights fetch base all-mpnet-base-v2
 
 .venv/bin/python:
 	@test -n "$(PYTHON)" || { echo "Bench Notes needs Python 3.11 or newer, and none was found. Install it, or say make PYTHON=/path/to/python3."; exit 1; }

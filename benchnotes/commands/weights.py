@@ -20,11 +20,12 @@ def command(context: click.Context) -> None:
 
 
 @command.command("fetch")
-@click.argument("name")
-def fetch(name: str) -> None:
+@click.argument("names", metavar="NAME...", nargs=-1, required=True)
+def fetch(names: tuple[str, ...]) -> None:
     """Fetch the model NAME and check every file of it; the only command that opens a connection."""
-    found = fetch_model(name, lambda doing, done, steps: click.echo(f"{done}/{steps} {doing}", err=True))
-    click.echo(f"{found.name} is in {found.path}, every file as it should be.")
+    for name in names:
+        found = fetch_model(name, lambda doing, done, steps: click.echo(f"{done}/{steps} {doing}", err=True))
+        click.echo(f"{found.name} is in {found.path}, every file as it should be.")
 
 
 def _list() -> None:

@@ -7,6 +7,7 @@ from benchnotes.language.marking.marker import Marker
 from benchnotes.language.pipeline import build
 from benchnotes.language.reader import ReadingTools
 from benchnotes.session.errors import SessionError
+from benchnotes.session.learned_reader import open_learned_marker
 from benchnotes.session.workshop import Workshop
 from benchnotes.trades.english import EnglishMissingError, open_english
 from benchnotes.trades.shelf import load
@@ -17,13 +18,14 @@ class ReaderMissingError(SessionError):
 
 
 def open_reading_tools(workshop: Workshop, trades: tuple[str, ...]) -> ReadingTools:
-    """Raises ReaderMissingError, VocabularyError (a file of words that is wrong, a trade that is not there)."""
+    """Raises ReaderMissingError, VocabularyError (a file of words that is wrong, a trade that is not there), WeightsError
+    (a file of the learned reader that is not the pinned one)."""
     vocabulary = load(workshop.trades, trades)
     try:
         nlp = build(open_english(), vocabulary)
     except EnglishMissingError as error:
         raise ReaderMissingError(str(error)) from error
-    marker: Marker = ListedMarker(nlp, vocabulary)
+    marker: Marker = open_learned_marker() or ListedMarker(nlp, vocabulary)
     return ReadingTools(nlp=nlp, vocabulary=vocabulary, marker=marker)
 
 

@@ -74,6 +74,11 @@ def tracked_file() -> Path:
     raise WeightsError(f"The list of models is missing: {beside}. Put it back from the project, or install it again.")
 
 
+def models_folder() -> Path:
+    """The tracked models/: the list of models, and in `reader` what the reader learnt."""
+    return tracked_file().parent
+
+
 def own_file(environment: Mapping[str, str] = os.environ) -> Path:
     """Where the user's own models are pinned."""
     return _home(environment) / "weights.toml"
