@@ -26,7 +26,8 @@ def rounded(values: Array) -> Array:
         return values.astype(np.float16).astype(np.float32)
     scale = (np.abs(values).max(1, keepdims=True) / 127).astype(np.float32)
     scale[scale == 0] = 1
-    return np.round(values / scale).astype(np.int8).astype(np.float32) * scale.astype(np.float16).astype(np.float32)
+    rows = np.round(values / scale).astype(np.int8).astype(np.float32)
+    return np.asarray(rows * scale.astype(np.float16).astype(np.float32), dtype=np.float32)
 
 
 def learnt(file: Path) -> dict[str, Array]:

@@ -1,4 +1,4 @@
-"""Opens the learned reader: what it learnt (in models/reader) over the published encoder, laid out once on this machine."""
+"""Opens the learned reader: what it learnt (models/reader) over the published encoder, laid out once on a machine."""
 
 from __future__ import annotations
 

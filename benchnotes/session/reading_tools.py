@@ -18,8 +18,11 @@ class ReaderMissingError(SessionError):
 
 
 def open_reading_tools(workshop: Workshop, trades: tuple[str, ...]) -> ReadingTools:
-    """Raises ReaderMissingError, VocabularyError (a file of words that is wrong, a trade that is not there), WeightsError
-    (a file of the learned reader that is not the pinned one)."""
+    """The learned marker where its weights are here, else the listed one.
+
+    Raises ReaderMissingError, VocabularyError (a file of words that is wrong, a trade that is not there),
+    WeightsError (a file of the learned reader that is not the pinned one).
+    """
     vocabulary = load(workshop.trades, trades)
     try:
         nlp = build(open_english(), vocabulary)
