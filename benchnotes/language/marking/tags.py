@@ -24,7 +24,8 @@ class TaggedSpan:
 def tagged_spans(
     tags: Array, tokens: Sequence[Token], texts: Sequence[str], *, at_least: float
 ) -> tuple[TaggedSpan, ...]:
-    """Spans of one tag set. `tags` (pieces, 3): outside, beginning, inside. Spans end with their utterance.
+    """Spans of one tag set, in order, none over another. `tags` (pieces, 3): outside, beginning, inside. Spans end
+    with their utterance.
 
     A piece is inside where outside is less likely than 1 - `at_least`.
     """
@@ -38,7 +39,13 @@ def tagged_spans(
             runs[-1][1] = piece + 1
         else:
             runs.append([piece, piece + 1])
-    return tuple(_span(inside, tokens, texts, first, last) for first, last in runs)
+    spans: list[TaggedSpan] = []
+    for first, last in runs:
+        span = _span(inside, tokens, texts, first, last)
+        if spans and spans[-1].span.overlaps(span.span):  # two ends of one word, with a piece between that is outside
+            span = _span(inside, tokens, texts, spans.pop().pieces[0], last)
+        spans.append(span)
+    return tuple(spans)
 
 
 def _mid_word(tokens: Sequence[Token], piece: int) -> bool:
@@ -58,7 +65,7 @@ def whole_words(text: str, start: int, end: int) -> tuple[int, int]:
         start -= 1
     while end < len(text) and text[end].isalnum() and text[end - 1 : end].isalnum():
         end += 1
-    while end - start > 1 and text[end - 1] in ".,;:!?":
+    while end - start > 1 and text[end - 1] in ".,;:!? ":
         end -= 1
     while end - start > 1 and text[start] in ".,;:!? ":
         start += 1
