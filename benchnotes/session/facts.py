@@ -7,7 +7,6 @@ from datetime import datetime
 
 from benchnotes.record.heard import Recording, Unheard, Utterance
 from benchnotes.record.job import Heard
-from benchnotes.session.currency import usual_currency
 from benchnotes.session.settings import Settings
 from benchnotes.session.time_line import in_time_order, numbered
 from benchnotes.store.jobs import Job, card, note
@@ -29,7 +28,8 @@ class JobFacts:
     """All that one job's record is derived from."""
 
     heard: Heard
-    currency: str
+    currency: str | None = None
+    """ISO 4217, where somebody named one for this job or this workshop; else the talk tells."""
     trades: tuple[str, ...] = ()
     warned: tuple[RecordingWarning, ...] = ()
 
@@ -50,7 +50,7 @@ def facts_of_job(notebook: Notebook, job: Job, settings: Settings) -> JobFacts:
     noted = card(notebook, job.number)
     return JobFacts(
         heard=Heard(tuple(recordings), tuple(utterances), tuple(unheard)),
-        currency=noted.get("currency") or settings.currency or usual_currency(),
+        currency=noted.get("currency") or settings.currency,
         trades=trades_of_job(notebook, job, settings),
         warned=tuple(warned),
     )

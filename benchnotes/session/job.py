@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from benchnotes.exports.job_json import Document, job_document
-from benchnotes.language.reader import ReadingTools, read
+from benchnotes.language.reader import ReadingTools, read_marks
 from benchnotes.record.by_ear import checked_by_ear
 from benchnotes.record.entries import Item, JobRecord, Notice
 from benchnotes.record.fold import fold
 from benchnotes.record.statements import Statement
 from benchnotes.record.still_to_do.rules import still_to_do
+from benchnotes.session.currency import currency_told, usual_currency
 from benchnotes.session.facts import JobFacts, RecordingWarning
 from benchnotes.speech.misheard import CHECK_BELOW
 
@@ -33,9 +35,11 @@ class ReadJob:
 def read_job(facts: JobFacts, tools: ReadingTools) -> ReadJob:
     """Reads all that was said in a job, and folds it."""
     talk = facts.heard.utterances
-    statements = read(talk, currency=facts.currency, tools=tools)
+    reading = partial(read_marks, talk, tools.marker.mark(talk), vocabulary=tools.vocabulary)
+    currency = facts.currency or currency_told(reading, usual_currency())
+    statements = reading(currency=currency)
     statements = checked_by_ear(statements, talk, below_p=CHECK_BELOW)
-    record = fold(statements, facts.currency)
+    record = fold(statements, currency)
     record = replace(record, notices=record.notices + _about_recordings(facts.warned))
     return ReadJob(facts=facts, statements=statements, record=record, items=still_to_do(record))
 

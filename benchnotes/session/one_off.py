@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from benchnotes.session.currency import usual_currency
 from benchnotes.session.events import Tell
 from benchnotes.session.job import ReadJob, read_job
 from benchnotes.session.listening import Ears
@@ -19,7 +18,7 @@ class OneOff:
     """Reads any number of files, each as a job of its own."""
 
     def __init__(self, workshop: Workshop, settings: Settings, currency: str | None, trade: str | None) -> None:
-        self._currency = currency or settings.currency or usual_currency()
+        self._currency = currency or settings.currency
         self._trades = (trade,) if trade else settings.trades
         self._tools = open_reading_tools(workshop, self._trades)
         self._ears = Ears(workshop, settings, self._trades)

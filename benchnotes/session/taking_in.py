@@ -35,7 +35,7 @@ def take_in(notebook: Notebook, job: Job, new: NewRecording, ears: Ears, tell: T
     tell(Ended(kept.name))
 
 
-def hear_alone(new: NewRecording, ears: Ears, tell: Tell, *, currency: str, trades: tuple[str, ...]) -> JobFacts:
+def hear_alone(new: NewRecording, ears: Ears, tell: Tell, *, currency: str | None, trades: tuple[str, ...]) -> JobFacts:
     """The facts of a job that is this one file; keeps nothing."""
     utterances: list[Utterance] = []
     unheard: list[Unheard] = []

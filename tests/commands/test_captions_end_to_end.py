@@ -55,8 +55,9 @@ def test_one_bad_file_stops_no_other(run: Run, tmp_path: Path, first_visit: Path
         "--json",
     )
     assert ended.returncode == 1
-    files = [document["recordings"][0]["file"] for document in documents(ended.stdout)]
-    assert files == ["first visit.vtt", "second visit.vtt"]
+    read = documents(ended.stdout)
+    assert [document["recordings"][0]["file"] for document in read] == ["first visit.vtt", "second visit.vtt"]
+    assert read[0]["currency"] == "GBP", "nobody named a currency, and pounds were said"
     for name in ("empty.vtt", "letter.mp4", "gone.wav"):
         assert name in ended.stderr
     assert "Traceback" not in ended.stderr

@@ -137,3 +137,13 @@ def test_a_number_heard_unsurely_is_to_be_listened_to() -> None:
 def test_the_fold_has_pointed_everything_out_already() -> None:
     record = job(machine("kettle", power="mains"), reading("insulation", "0.2", "Mohm"))
     assert record.notices == notices(record)
+
+
+def test_a_price_in_another_currency_is_pointed_out() -> None:
+    """ "Four pounds" in a job that counts in euros: nothing converts it, so somebody has to look."""
+    record = job(need("lid spring"), price("lid spring", "4.00"), currency="EUR")
+    (notice,) = record.notices
+    assert (notice.kind, notice.about) == ("other_currency", "lid spring")
+    assert "said in GBP" in notice.why and "counts in EUR" in notice.why
+    assert notice.evidence
+    assert job(need("lid spring"), price("lid spring", "4.00"), currency="GBP").notices == ()

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 from benchnotes.record.entries import JobRecord, Notice
 from benchnotes.record.notices.insulation import insulation_low
 from benchnotes.record.notices.listening import numbers_to_listen_to
+from benchnotes.record.notices.other_currency import said_in_another_currency
 from benchnotes.record.notices.resistors import resistor_of_no_series
 from benchnotes.record.notices.threads import drill_that_does_not_fit, thread_that_is_none
 
@@ -17,6 +18,7 @@ NOTICES: tuple[NoticeRule, ...] = (
     drill_that_does_not_fit,
     insulation_low,
     resistor_of_no_series,
+    said_in_another_currency,
     numbers_to_listen_to,
 )
 
