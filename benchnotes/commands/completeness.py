@@ -25,7 +25,7 @@ def not_heard_lines(facts: JobFacts) -> Iterator[str]:
     ]
     for title, lines in (
         ("Spoken, but not made out: listen here", gaps),
-        ("Not whole", [f"visit {warning.recording}: {warning.text}" for warning in facts.warned]),
+        ("About the recordings", [f"visit {warning.recording}: {warning.text}" for warning in facts.warned]),
     ):
         if lines:
             yield ""

@@ -10,7 +10,7 @@ import click
 from benchnotes.commands.completeness import how_much_left
 from benchnotes.commands.progress import shown_progress
 from benchnotes.commands.telling import FAILED, INTERRUPTED, say, sentence
-from benchnotes.commands.wording import ITEM
+from benchnotes.commands.wording import item_title
 from benchnotes.session.events import Tell
 from benchnotes.session.job import ReadJob
 from benchnotes.session.looking import LookedAt, look_at
@@ -69,7 +69,7 @@ def _sum_up(sitting: Sitting) -> None:
     read = sitting.read()
     click.secho(f"Job {sitting.job.number}, {sitting.job.name}{_machine(read)}", bold=True)
     for item in read.items[:SHOWN]:
-        click.echo(f"  {item.about} ({ITEM[item.kind]})")
+        click.echo(f"  {item_title(item)}")
     if len(read.items) > SHOWN:
         click.echo(f"  and {len(read.items) - SHOWN} more")
     gaps = len(read.facts.heard.unheard)

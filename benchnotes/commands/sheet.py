@@ -13,6 +13,8 @@ from benchnotes.record.heard import Recording
 from benchnotes.record.money import Money
 
 WIDTH: Final = 80
+TOLD_ELSEWHERE: Final = ("recording", "check_by_ear")
+"""Notices of what `not_heard_lines` tells, and of what is marked beside its entry."""
 
 E = TypeVar("E", bound=Entry)
 
@@ -25,11 +27,11 @@ def record_lines(record: JobRecord) -> Iterator[str]:
     yield from _section("Charges", record.charges, _charge)
     yield from _section("Work", record.work, _work)
     yield from _section("Readings", record.readings, _reading)
-    yield from _section("Trials", record.tests, _trial)
+    yield from _section("Tests", record.tests, _trial)
     yield from _section("Told to the owner", record.advice, lambda entry: entry.text)
     yield from _section("Taken off and not put back", record.left_apart, lambda entry: entry.part)
     yield from _section("Unanswered", record.unsure, lambda entry: entry.about)
-    told = [notice for notice in record.notices if notice.kind != "recording"]  # those are told by `not_heard_lines`
+    told = [notice for notice in record.notices if notice.kind not in TOLD_ELSEWHERE]
     yield from _section("Worth a look", told, lambda entry: f"{entry.about}: {entry.why}")
 
 
@@ -115,7 +117,7 @@ def _reading(reading: Reading) -> str:
 
 def _trial(trial: Trial) -> str:
     of = f" of {trial.of}" if trial.of else ""
-    return f"{trial.what}{of}: {wording.RESULT[trial.result]}"
+    return f"{wording.trial(trial.what)}{of}: {wording.RESULT[trial.result]}"
 
 
 def _about(basis: str | None) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from benchnotes.record.entries import Item
 from benchnotes.record.heard import Evidence
 
 FAULT: Final = {
@@ -29,11 +30,22 @@ POWER: Final = {
 }  # fmt: skip
 WHEN: Final = {"before": "as it came in", "after": "after the work"}
 ITEM: Final = {
-    "fault_open": "not put right", "not_retested": "not tried since", "test_failed": "trial not passed",
+    "fault_open": "not put right", "not_retested": "not tried since", "test_failed": "not passed",
     "part_to_fit": "part to fit", "price_missing": "no price", "price_differs": "more than one price",
     "work_to_do": "work to do", "left_apart": "left off", "unsure": "unanswered", "safety_check": "safety",
 }  # fmt: skip
 UNIT: Final = {"ohm": "Ω", "kohm": "kΩ", "Mohm": "MΩ", "uF": "µF", "C": "°C", "F": "°F"}
+
+
+def item_title(item: Item) -> str:
+    """What an item is about and of what kind: "lid spring (no price)", "electrical test (safety)"."""
+    about = trial(item.about) if item.kind in ("test_failed", "safety_check") else item.about
+    return f"{about} ({ITEM[item.kind]})"
+
+
+def trial(what: str) -> str:
+    """A kind of test as it is spoken of."""
+    return "test" if what == "other" else f"{what} test"
 
 
 def clock(seconds: float) -> str:

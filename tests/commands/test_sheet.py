@@ -10,7 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchnotes.commands import wording
+from benchnotes.commands.left import item_lines
 from benchnotes.commands.sheet import WIDTH, evidence_lines, record_lines, wrapped
+from benchnotes.commands.wording import item_title
 from benchnotes.record import entries, terms
 from benchnotes.record.heard import Evidence
 from benchnotes.record.money import Money
@@ -46,7 +48,11 @@ def test_a_record_as_the_workshop_writes_it() -> None:
         advice=(entries.Advice(text="keep the lid dry"),),
         left_apart=(entries.LeftApart(part="side cover"),),
         unsure=(entries.Unsure(about="which bearing it takes"),),
-        notices=(entries.Notice(kind="thread", about="M7 thread", why="a thread of that size is rare"),),
+        notices=(
+            entries.Notice(kind="thread", about="M7 thread", why="a thread of that size is rare"),
+            entries.Notice(kind="recording", about="recording 1", why="told below the record"),
+            entries.Notice(kind="check_by_ear", about="lid gasket", why="told beside it"),
+        ),
     )
     assert "\n".join(record_lines(record)) == SHEET
 
@@ -72,8 +78,8 @@ Work
 Readings
   winding: about 2.2 kΩ, as it came in
 
-Trials
-  leak of lid: failed
+Tests
+  leak test of lid: failed
 
 Told to the owner
   keep the lid dry
@@ -86,6 +92,22 @@ Unanswered
 
 Worth a look
   M7 thread: a thread of that size is rare"""
+
+
+def test_what_is_left_stands_under_its_number() -> None:
+    said = Evidence(1, 5.0, 9.0, "plug it in and see, another day")
+    left = entries.Item(
+        kind="safety_check", about="electrical", why="No passed electrical test was heard.",
+        close_by="Make the test and say how it went.", evidence=(said,),
+    )  # fmt: skip
+    assert list(item_lines(10, left)) == [
+        "10. electrical test (safety)",
+        "    No passed electrical test was heard.",
+        "    Closed by: Make the test and say how it went.",
+        "    visit 1, 0:05: “plug it in and see, another day”",
+    ]
+    assert item_title(entries.Item(kind="test_failed", about="other", why="It failed.")) == "test (not passed)"
+    assert item_title(entries.Item(kind="left_apart", about="lid", why="Never put back.")) == "lid (left off)"
 
 
 def test_much_evidence_is_named_and_not_all_quoted() -> None:

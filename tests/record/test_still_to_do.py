@@ -80,7 +80,7 @@ def test_a_part_with_two_prices() -> None:
     """Belt's in. Nine, the belt. ... Slip says nine fifty."""
     record = job(fit("belt"), price("belt", "9"), price("belt", "9.50"))
     assert left(record) == [("price_differs", "belt")]
-    assert "9 GBP, then 9.50 GBP" in item(record, "price_differs").why
+    assert "GBP 9, then GBP 9.50" in item(record, "price_differs").why
 
 
 def test_a_part_that_was_dropped_asks_for_nothing() -> None:
@@ -90,7 +90,11 @@ def test_a_part_that_was_dropped_asks_for_nothing() -> None:
 
 def test_work_planned_and_never_done() -> None:
     """That tube wants a clean."""
-    assert left(job(work("clean", "tube", "planned"))) == [("work_to_do", "tube")]
+    record = job(work("clean", "tube", "planned"))
+    assert left(record) == [("work_to_do", "tube")]
+    assert item(record, "work_to_do").why == "clean tube: planned, and not said to be done."
+    other = item(job(work("other", "tube", "planned")), "work_to_do")
+    assert other.why == "work on tube: planned, and not said to be done.", "no fixed word of ours is read out"
 
 
 def test_taken_off_and_doubted() -> None:

@@ -16,7 +16,7 @@ def work_to_do(record: JobRecord) -> Iterable[Item]:
                 work,
                 "work_to_do",
                 work.target,
-                why=f"{_job(work)} was said to be coming, and never to be done.",
+                why=f"{_job(work)}: planned, and not said to be done.",
                 close_by="Do it and say so, or say that it is left.",
             )
 
@@ -46,5 +46,5 @@ def unsure(record: JobRecord) -> Iterable[Item]:
 
 
 def _job(work: Work) -> str:
-    where = ", outside" if work.by == "outside" else ""
-    return f"{work.target} ({work.action.replace('_', ' ')}{where})"
+    action = "work on" if work.action == "other" else work.action.replace("_", " ")
+    return f"{action} {work.target}" + (" (outside)" if work.by == "outside" else "")

@@ -48,7 +48,7 @@ def prices_differ(record: JobRecord) -> Iterable[Item]:
     """ "Eighteen fifty, the element" ... "element's nineteen fifty now" -> price_differs, element."""
     for part in record.parts:
         if part.state != "not_needed" and len(part.prices) > 1:
-            told = ", then ".join(f"{price.amount} {price.currency}" for price in part.prices)
+            told = ", then ".join(f"{price.currency} {price.amount}" for price in part.prices)
             yield item_of(
                 part,
                 "price_differs",
