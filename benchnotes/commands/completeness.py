@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from benchnotes.commands import wording
 from benchnotes.commands.sheet import wrapped
+from benchnotes.exports import wording
 from benchnotes.session.facts import JobFacts
 from benchnotes.session.job import ReadJob
 

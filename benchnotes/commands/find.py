@@ -5,7 +5,7 @@ from __future__ import annotations
 import click
 
 from benchnotes.commands.sheet import wrapped
-from benchnotes.commands.wording import moment
+from benchnotes.exports.wording import moment
 from benchnotes.session.jobs import open_workshop, search
 from benchnotes.session.workshop import find_workshop
 

@@ -6,7 +6,7 @@ import click
 from rich.console import Console
 from rich.table import Table
 
-from benchnotes.commands.wording import clock
+from benchnotes.exports.wording import clock
 from benchnotes.session.jobs import all_jobs, open_workshop
 from benchnotes.session.workshop import find_workshop
 

@@ -8,7 +8,7 @@ import click
 
 from benchnotes.commands.completeness import how_much_left, not_heard_lines
 from benchnotes.commands.sheet import evidence_lines, wrapped
-from benchnotes.commands.wording import item_title
+from benchnotes.exports.wording import item_title
 from benchnotes.record.entries import Item
 from benchnotes.session.job_by_name import read_kept_job
 from benchnotes.session.workshop import find_workshop

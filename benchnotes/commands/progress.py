@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from rich.console import Console
 from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeRemainingColumn
 
-from benchnotes.commands.wording import clock
+from benchnotes.exports.wording import clock
 from benchnotes.session.events import Began, Ended, Event, Reached, Skipped, Tell, Warned
 
 

@@ -9,10 +9,10 @@ from exports.records import records
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from benchnotes.commands import wording
 from benchnotes.commands.left import item_lines
 from benchnotes.commands.sheet import WIDTH, evidence_lines, record_lines, wrapped
-from benchnotes.commands.wording import item_title
+from benchnotes.exports import wording
+from benchnotes.exports.wording import item_title
 from benchnotes.record import entries, terms
 from benchnotes.record.heard import Evidence
 from benchnotes.record.money import Money
