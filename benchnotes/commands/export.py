@@ -1,4 +1,4 @@
-"""`benchnotes export JOB --to FOLDER`: record.json and parts.csv."""
+"""`benchnotes export JOB --to FOLDER`: everything that can leave for one job, or what `--only` names."""
 
 from __future__ import annotations
 
@@ -7,16 +7,25 @@ from pathlib import Path
 import click
 
 from benchnotes.session.job_by_name import read_kept_job
-from benchnotes.session.outputs import save_outputs
+from benchnotes.session.outputs import OUTPUTS, save_outputs
 from benchnotes.session.workshop import find_workshop
 
 
 @click.command("export")
 @click.argument("job")
 @click.option("--to", "folder", required=True, type=click.Path(path_type=Path), help="Folder to write into.")
+@click.option("--only", multiple=True, type=click.Choice(list(OUTPUTS)), help="This file alone; may be given again.")
 @click.option("--overwrite", is_flag=True, help="Write over files that are there.")
-def command(job: str, folder: Path, overwrite: bool) -> None:
-    """The record (record.json) and the parts list (parts.csv) of JOB, by number or name."""
+def command(job: str, folder: Path, only: tuple[str, ...], overwrite: bool) -> None:
+    """The record, the parts list and the captions of JOB, by number or name, as files.
+
+    What cannot be written yet is left out, with a line that says what is missing.
+    """
     kept = read_kept_job(find_workshop(), job)
-    for path in save_outputs(kept.read, folder, overwrite=overwrite):
+    written = save_outputs(kept.read, folder, only=only, overwrite=overwrite)
+    for path in written.paths:
         click.echo(path)
+    for line in written.left_out:
+        click.echo(f"Left out: {line}", err=True)
+    if not written.paths:
+        raise click.exceptions.Exit(1)
