@@ -45,7 +45,12 @@ def tagged_spans(
         if spans and spans[-1].span.overlaps(span.span):  # two ends of one word, with a piece between that is outside
             span = _span(inside, tokens, texts, spans.pop().pieces[0], last)
         spans.append(span)
-    return tuple(spans)
+    return tuple(span for span in spans if _says_something(texts, span.span))
+
+
+def _says_something(texts: Sequence[str], span: Span) -> bool:
+    """Some letter or figure stands in it: nobody says a full stop."""
+    return any(letter.isalnum() for letter in texts[span.utterance][span.start : span.end])
 
 
 def _mid_word(tokens: Sequence[Token], piece: int) -> bool:

@@ -45,6 +45,8 @@ def found(letters: str, *texts: str, at_least: float = 0.5) -> list[str]:
         ("OBI", "the lid.", ["lid"]),
         ("OBII", "the lid...", ["lid"]),
         ("IIII", ", lid , ,", ["lid"]),
+        ("BOB", "... lid", []),
+        ("III", "—?!", []),
     ],
 )
 def test_spans_of_words(letters: str, text: str, spans: list[str]) -> None:
