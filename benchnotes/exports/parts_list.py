@@ -55,4 +55,6 @@ def _line_total(part: Part) -> str:
 def safe_text(text: str) -> str:
     """Text that no spreadsheet takes for a formula: an apostrophe in front makes it plain text."""
     shown = "".join(letter if letter.isprintable() else " " for letter in text)
-    return f"'{shown}" if text.lstrip(" ").startswith(FORMULA_STARTS) else shown
+    # both forms: a control character in front is a space once shown, and hides no "=" behind it
+    risky = any(each.lstrip(" ").startswith(FORMULA_STARTS) for each in (text, shown))
+    return f"'{shown}" if risky else shown

@@ -77,6 +77,7 @@ def test_a_line_total_is_the_number_times_the_price() -> None:
         ("  @SUM", "'  @SUM"),
         ("＝1", "'＝1"),
         ("\t=1", "' =1"),
+        ("\x1f=1", "' =1"),
         ("lid = cap", "lid = cap"),
         ("café tap", "café tap"),
     ],
