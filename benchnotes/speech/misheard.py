@@ -14,8 +14,8 @@ from benchnotes.record.heard import Utterance, Word
 from benchnotes.speech.number_sense import digits_of
 from benchnotes.speech.unheard import keys
 
-CHECK_BELOW = 0.52
-"""A number less probable than this is marked to be checked by ear; measured on spoken narrations (DEVELOPERS.md)."""
+CHECK_BELOW = 0.5
+"""A number less probable than this is marked to be checked by ear; measured (tests/speech/MEASURED.md)."""
 REACH, FLOOR_P = 3, 0.01
 """Words on either side that tell how well the place was heard, and the least that one of them may count."""
 SHARPER = 3

@@ -15,9 +15,9 @@ from benchnotes.record.heard import Word
 from benchnotes.speech.sound import Sound, cut
 from benchnotes.speech.voice_activity import Voiced
 
-EDGE_S = 0.5
-"""So much silence is kept on either side of an utterance."""
-FULL = 0.6
+EDGE_S = 0.2
+"""So much silence is kept on either side of an utterance, besides what voice activity leaves around it."""
+FULL = 0.85
 """From this share of the longest sound on, a sound may end at a longer pause."""
 
 
@@ -80,7 +80,7 @@ class Packed:
 
 
 def pieces_of(utterances: Sequence[Voiced], length_s: float) -> list[Piece]:
-    """Each utterance with up to half a second of what is around it; the silence between two is shared."""
+    """Each utterance with a little of what is around it; the silence between two is shared."""
     pieces = []
     for i, voiced in enumerate(utterances):
         before = utterances[i - 1].end_s if i else 0.0

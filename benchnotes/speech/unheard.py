@@ -20,12 +20,13 @@ LOST_RUN = 2
 """Words in a row that one reading has and the other has not, from which on they were lost rather than misheard."""
 LOOP_RATIO = 2.4
 """Text that compresses better than this goes round in circles (Whisper's own threshold)."""
-SURE_ENOUGH_P = 0.35
-"""Words put back from one reading alone are on average at least this probable."""
+SURE_ENOUGH_P, SURE_OF_FEW_P = 0.35, 0.7
+"""Words put back from one reading alone are on average at least this probable; in a short hole, where a recogniser
+likes to invent, more."""
 NO_SPEECH_P, UNSURE_P = 0.6, 0.37
 """Whisper's own thresholds: so sure of no speech and so unsure of the words (mean log probability -1)."""
-HOLE_S = 0.9
-"""Voice without words from this length on may hide three words; measured (DEVELOPERS.md)."""
+SUSPECT_S, HOLE_S = 0.45, 0.9
+"""Voice without words is read again from the one length on, and listed where it stays without from the other."""
 LONGEST_WORD_S = 1.0
 """No word accounts for more sound than this, a short one for less: a stretched "it" can cover a lost sentence."""
 
@@ -88,13 +89,13 @@ def _between(found: Sequence[Word], before: Sequence[Word], after: Sequence[Word
     ]
 
 
-def holes(voiced: Voiced, words: Sequence[Word], voice: Voice) -> list[Hole]:
-    """Where in an utterance voice has no word. `words` are those of the utterance, in order."""
+def holes(voiced: Voiced, words: Sequence[Word], voice: Voice, *, least_s: float = HOLE_S) -> list[Hole]:
+    """Where in an utterance voice has no word for `least_s`. `words` are those of the utterance, in order."""
     found, at = [], voiced.start_s
     ends = [(*_span(words, i), word) for i, word in enumerate(words)]
     for start_s, end_s, _ in [*ends, (voiced.end_s, voiced.end_s, None)]:
         carried = voice.voiced_s(at, start_s)
-        if carried >= HOLE_S:
+        if carried >= least_s:
             found.append(Hole(at, start_s, carried))
         at = max(at, end_s)
     return found
@@ -125,4 +126,5 @@ def fills(hole: Hole, reading: Reading, around: Sequence[Word]) -> tuple[Word, .
         words = words[1:]
     while words and keys(words[-1:])[0] in known:
         words = words[:-1]
-    return words if mean_p(words) >= SURE_ENOUGH_P else ()
+    needed_p = SURE_ENOUGH_P if hole.voiced_s >= HOLE_S else SURE_OF_FEW_P
+    return words if mean_p(words) >= needed_p else ()

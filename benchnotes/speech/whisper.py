@@ -1,7 +1,7 @@
 """faster-whisper behind the Transcriber Protocol; the only file that imports its model.
 
 The encoder takes two thirds of the time; so it runs once for a batch, and every way of reading decodes from that.
-Nothing here reads a long file in a row: with hotwords, that loses half a minute without an error (DEVELOPERS.md).
+Nothing here reads a long file in a row: with hotwords, half a minute was lost without an error.
 """
 
 from __future__ import annotations

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -33,21 +34,21 @@ def test_every_utterance_is_in_one_sound_and_no_sound_is_too_long(said: list[Voi
 
 def test_a_long_silence_is_left_out_of_the_sound() -> None:
     (pack,) = packed(pieces_of([Voiced(1, 3), Voiced(63, 65)], 66), 29.0)
-    assert pack.length_s == 6.0
-    assert len(pack.sound(np.zeros(66 * 16_000, np.float32))) == 6 * 16_000
+    assert pack.length_s == pytest.approx(4.8)
+    assert len(pack.sound(np.zeros(66 * 16_000, np.float32))) == round(4.8 * 16_000)
 
 
 def test_words_come_back_to_their_place_and_lie_inside_an_utterance() -> None:
     (pack,) = packed(pieces_of([Voiced(1, 3), Voiced(63, 65)], 66), 29.0)
     first, stretched, last = pack.placed(
-        [Word("loose.", 1.0, 2.0, 0.9), Word("The", 2.6, 3.8, 0.9), Word("pump", 4.0, 4.5, 0.9)]
+        [Word("loose.", 0.7, 1.7, 0.9), Word("The", 2.0, 2.9, 0.9), Word("pump", 3.1, 3.6, 0.9)]
     )
-    assert (first.start_s, first.end_s) == (1.5, 2.5)
-    assert (stretched.start_s, stretched.end_s) == (63.0, 63.3)
-    assert (last.start_s, last.end_s) == (63.5, 64.0)
+    assert (first.start_s, first.end_s) == pytest.approx((1.5, 2.5))
+    assert (stretched.start_s, stretched.end_s) == pytest.approx((63.0, 63.3))
+    assert (last.start_s, last.end_s) == pytest.approx((63.5, 64.0))
 
 
 def test_a_full_sound_ends_at_its_longest_pause() -> None:
-    said = [Voiced(0, 9), Voiced(9.2, 20), Voiced(21.5, 25), Voiced(25.2, 28), Voiced(28.1, 33)]
+    said = [Voiced(0, 9), Voiced(9.2, 25), Voiced(26.5, 27.5), Voiced(27.6, 28.2), Voiced(28.3, 33)]
     packs = list(packed(pieces_of(said, 34), 29.0))
     assert [len(pack.pieces) for pack in packs] == [2, 3]
