@@ -9,9 +9,10 @@ import click
 
 from benchnotes.commands.completeness import how_much_left
 from benchnotes.commands.progress import shown_progress
-from benchnotes.commands.telling import FAILED, INTERRUPTED, say, sentence
+from benchnotes.commands.telling import FAILED, INTERRUPTED, say
 from benchnotes.exports.wording import item_title
 from benchnotes.session.events import Tell
+from benchnotes.session.failing import sentence
 from benchnotes.session.job import ReadJob
 from benchnotes.session.looking import LookedAt, look_at
 from benchnotes.session.sitting import Sitting, open_sitting

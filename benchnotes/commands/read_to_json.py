@@ -9,9 +9,10 @@ from pathlib import Path
 import click
 
 from benchnotes.commands.progress import shown_progress
-from benchnotes.commands.telling import FAILED, say, sentence
+from benchnotes.commands.telling import FAILED, say
 from benchnotes.exports.job_json import job_text
 from benchnotes.session.errors import FileThereError
+from benchnotes.session.failing import sentence
 from benchnotes.session.one_off import OneOff
 from benchnotes.session.saving import save
 from benchnotes.session.settings import read_settings

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Callable, Mapping
+from typing import Any, Final
 
 from benchnotes.exports import wording
 from benchnotes.exports.currencies import plain_amount, plain_decimal
@@ -39,30 +40,7 @@ SECTIONS: Final[tuple[tuple[str, ListName], ...]] = (
 
 def entry_line(entry: Entry) -> str:
     """What an entry says; a list's heading says which list it is in."""
-    match entry:
-        case Machine():
-            return _machine(entry)
-        case Fault():
-            return _fault(entry)
-        case Part():
-            return _part(entry)
-        case Charge():
-            return _charge(entry)
-        case Work():
-            return _work(entry)
-        case Reading():
-            return _reading(entry)
-        case Trial():
-            return _trial(entry)
-        case Advice():
-            return entry.text
-        case LeftApart():
-            return entry.part
-        case Unsure():
-            return entry.about
-        case Notice():
-            return f"{entry.about}: {entry.why}"
-    raise TypeError(f"{type(entry).__name__} is no entry of a record")
+    return _LINES[type(entry)](entry)
 
 
 def _machine(machine: Machine) -> str:
@@ -124,3 +102,18 @@ def _about(basis: str | None) -> str:
 def as_money(money: Money) -> str:
     """As "GBP 4.50"."""
     return f"{money.currency} {plain_amount(money)}"
+
+
+_LINES: Final[Mapping[type[Entry], Callable[[Any], str]]] = {
+    Machine: _machine,
+    Fault: _fault,
+    Part: _part,
+    Charge: _charge,
+    Work: _work,
+    Reading: _reading,
+    Trial: _trial,
+    Advice: lambda entry: str(entry.text),
+    LeftApart: lambda entry: str(entry.part),
+    Unsure: lambda entry: str(entry.about),
+    Notice: lambda entry: f"{entry.about}: {entry.why}",
+}

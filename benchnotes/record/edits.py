@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from benchnotes.record.edit_fields import ListName, changed, entry_kind, entry_name, made
+from benchnotes.record.edit_fields import E, ListName, changed, entry_kind, entry_name, made
 from benchnotes.record.entries import Entry, Item, JobRecord, Machine, Notice
 from benchnotes.record.notices.rules import notices
 from benchnotes.record.same_thing import names_alike
@@ -123,7 +123,7 @@ def _at(record: JobRecord, address: Address, fields: Mapping[str, str | None] | 
             record, address.name, "Its entry is no longer read in the talk, so an edit of it has no effect."
         )
     try:
-        new = () if fields is None else (replace(changed(entries[found], fields, record.currency), check=False),)
+        new = () if fields is None else (_settled(changed(entries[found], fields, record.currency)),)
     except ValueError as error:
         return _noticed(record, address.name, f"A correction could not be made: {error}. It is kept as typed.")
     return _with_list(record, address.list, (*entries[:found], *new, *entries[found + 1 :]))
@@ -136,10 +136,15 @@ def _with_list(record: JobRecord, where: ListName, entries: tuple[Entry, ...]) -
 
 def _machine(record: JobRecord, fields: Mapping[str, str | None] | None) -> JobRecord:
     try:
-        machine = changed(record.machine, fields, record.currency) if fields is not None else Machine()
+        machine = _settled(changed(record.machine, fields, record.currency)) if fields is not None else Machine()
     except ValueError as error:
         return _noticed(record, "machine", f"A correction could not be made: {error}. It is kept as typed.")
     return replace(record, machine=machine)
+
+
+def _settled(entry: E) -> E:
+    """Somebody has listened, so nothing about it is doubtful any more."""
+    return replace(entry, check=False, sure=1.0)
 
 
 def _find(entries: Sequence[Entry], address: Address) -> int | None:

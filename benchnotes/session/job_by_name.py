@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from benchnotes.session.editing import events_of
 from benchnotes.session.facts import facts_of_job
-from benchnotes.session.job import ReadJob, read_job
+from benchnotes.session.job import ReadJob
 from benchnotes.session.jobs import find_job, open_workshop
+from benchnotes.session.read_with_edits import read_with_edits
 from benchnotes.session.reading_tools import open_reading_tools
 from benchnotes.session.settings import read_settings
 from benchnotes.session.workshop import Workshop
@@ -27,4 +29,5 @@ def read_kept_job(workshop: Workshop, named: str) -> KeptJob:
     with open_workshop(workshop) as notebook:
         job = find_job(notebook, named)
         facts = facts_of_job(notebook, job, settings)
-    return KeptJob(job, read_job(facts, open_reading_tools(workshop, facts.trades)))
+        by_hand = events_of(notebook, job.number)
+    return KeptJob(job, read_with_edits(facts, by_hand, open_reading_tools(workshop, facts.trades)))

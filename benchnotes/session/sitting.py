@@ -6,12 +6,14 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
+from benchnotes.session.editing import events_of
 from benchnotes.session.events import Tell
 from benchnotes.session.facts import facts_of_job, note_on_card, trades_of_job
-from benchnotes.session.job import ReadJob, read_job
+from benchnotes.session.job import ReadJob
 from benchnotes.session.jobs import job_to_fill, now, open_workshop
 from benchnotes.session.listening import Ears
 from benchnotes.session.looking import LookedAt
+from benchnotes.session.read_with_edits import read_with_edits
 from benchnotes.session.reading_tools import open_reading_tools
 from benchnotes.session.settings import Settings, read_settings
 from benchnotes.session.taking_in import take_in
@@ -38,7 +40,8 @@ class Sitting:
     def read(self) -> ReadJob:
         """The record as it stands now."""
         facts = facts_of_job(self.notebook, self.job, self.settings)
-        return read_job(facts, open_reading_tools(self.workshop, facts.trades))
+        by_hand = events_of(self.notebook, self.job.number)
+        return read_with_edits(facts, by_hand, open_reading_tools(self.workshop, facts.trades))
 
 
 @contextmanager

@@ -13,7 +13,7 @@ import pytest
 from commands.conftest import Run
 
 from benchnotes.commands.main import COMMANDS
-from benchnotes.commands.telling import sentence
+from benchnotes.session.failing import sentence
 from benchnotes.session.errors import SessionError
 from benchnotes.store.migrations import LATEST
 from benchnotes.store.notebook import open_notebook
