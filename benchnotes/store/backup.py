@@ -8,7 +8,7 @@ import tempfile
 from contextlib import closing
 from pathlib import Path
 
-from benchnotes.store.errors import BackupError, FullDiskError, full_disk
+from benchnotes.store.errors import BackupError, FullDiskError
 from benchnotes.store.notebook import Notebook
 
 
@@ -25,7 +25,10 @@ def back_up(notebook: Notebook, target: Path, *, overwrite: bool = False) -> Non
         beside.replace(target)
     # the notebook itself is only read: a full disk is the target's
     except (OSError, FullDiskError) as error:
-        raise full_disk(target) from error
+        raise FullDiskError(
+            f"No backup was made: the disk that holds {target} is full or failing. The notebook is unchanged. "
+            "Make room, or name a file on another disk."
+        ) from error
     finally:
         beside.unlink(missing_ok=True)
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import subprocess
 from pathlib import Path
 
 import pytest
+from small_disk import mounted
 
 from benchnotes.session.errors import FileThereError, NotSavedError
 from benchnotes.session.saving import save, save_all
@@ -27,13 +27,8 @@ def test_others_may_read_what_the_umask_lets_them(tmp_path: Path) -> None:
 
 
 def test_a_full_disk_leaves_the_old_file(tmp_path: Path) -> None:
-    folder = tmp_path / "disk"
-    folder.mkdir()
-    subprocess.run(["mount", "-t", "tmpfs", "-o", "size=64k", "tmpfs", folder], check=True)
-    try:
+    with mounted(tmp_path / "disk", "64k") as folder:
         save(folder / "record.json", b"old")
         with pytest.raises(NotSavedError, match=r"No space left.*What was there before is unchanged"):
             save(folder / "record.json", b"x" * 100_000)
         assert [(path.name, path.read_bytes()) for path in folder.iterdir()] == [("record.json", b"old")]
-    finally:
-        subprocess.run(["umount", folder], check=True)

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from small_disk import mounted
 from store.filled import AT, recording, said
 
 from benchnotes.store.backup import back_up
@@ -19,12 +20,8 @@ from benchnotes.store.talk import Stretch, keep_stretch, utterances_in
 
 @pytest.fixture
 def small_disk(tmp_path: Path) -> Iterator[Path]:
-    """A file system of 2 MiB (mounting needs root, which CI has)."""
-    folder = tmp_path / "disk"
-    folder.mkdir()
-    subprocess.run(["mount", "-t", "tmpfs", "-o", "size=2m", "tmpfs", folder], check=True)
-    yield folder
-    subprocess.run(["umount", folder], check=True)
+    with mounted(tmp_path / "disk", "2m") as folder:
+        yield folder
 
 
 def test_full_while_listening(small_disk: Path) -> None:
@@ -63,7 +60,7 @@ def test_full_while_backing_up(small_disk: Path, tmp_path: Path) -> None:
     kept = add_recording(notebook, job.number, recording(), at=AT)
     talk = tuple(said(f"the churn lid gasket {n}", n, n + 1) for n in range(9000))
     keep_stretch(notebook, kept.id, Stretch(from_s=0, until_s=1, utterances=talk), at=AT)
-    with pytest.raises(FullDiskError, match=r"copy\.sqlite"):
+    with pytest.raises(FullDiskError, match=r"^No backup was made.*copy\.sqlite.*The notebook is unchanged"):
         back_up(notebook, small_disk / "copy.sqlite")
     assert list(small_disk.iterdir()) == []
     notebook.close()
