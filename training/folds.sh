@@ -9,7 +9,7 @@ for run in "$@"; do
   read -r name fold gpu options <<<"$run"
   mkdir -p "/tmp/runs/$name"
   # shellcheck disable=SC2086
-  CUDA_VISIBLE_DEVICES=$gpu timeout 540 python3 training/train.py --weights "$weights" --fold "$fold" --out "/tmp/runs/$name" $options \
+  CUDA_VISIBLE_DEVICES=$gpu timeout 540 python3 -m training.train --weights "$weights" --fold "$fold" --out "/tmp/runs/$name" $options \
     >"/tmp/runs/$name/log-$fold" 2>&1 &
 done
 wait

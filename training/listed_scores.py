@@ -1,4 +1,4 @@
-"""How well the listed marker finds known statements: precision and recall by kind. `python training/listed_scores.py`.
+"""How well the listed marker finds known statements: precision and recall by kind. `python -m training.listed_scores`.
 
 A mark is right where its kind is that of a known statement of the same utterance and their spans share a letter;
 beside it, how often the attributes and the part of a right mark are right too.

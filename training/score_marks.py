@@ -1,4 +1,4 @@
-"""How well marks are found: score_marks.py MARKS.json... [--at 0.5]
+"""How well marks are found: `python -m training.score_marks MARKS.json... [--at 0.5]`
 
 MARKS is what train.py writes for held-out narrations. A statement counts where its kind is right and its span
 overlaps; *full*: kind of fault, action, standing, kind of test and result are right too; *thing*: the earlier
@@ -12,9 +12,8 @@ import collections
 import json
 from pathlib import Path
 
-from known_spans import KnownMark, Narration, narration
-
 from benchnotes.language.marking.heads import MARK_KINDS
+from training.known_spans import KnownMark, Narration, narration
 
 NARRATIONS = Path(__file__).parent / "narrations"
 SCORED = ("kind", "action", "standing", "what", "result", "field")

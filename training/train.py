@@ -1,6 +1,7 @@
 """Teaches the marker. On a GPU: minutes; on two cores: most of a day.
 
-    train.py --weights FOLDER --fold K --out FOLDER [--seconds 330 90] [--rank 64] [--rate 8e-5] [--seed 0]
+    python -m training.train --weights FOLDER --fold K --out FOLDER
+        [--seconds 330 90] [--rank 64] [--rate 8e-5] [--seed 0]
 
 First the whole encoder learns, then what it has learnt is brought into low-rank form and learns on a little.
 --fold 0..4 holds out a fifth of the narrations (by narration) and writes what is marked in them to OUT/marks-K.json;
@@ -20,9 +21,6 @@ from pathlib import Path
 
 import numpy as np
 import torch
-from known_spans import KnownMark, Narration, narration
-from network import Adapted, encoder, factor, heads, learns_whole
-from score_marks import f1, score
 from tokenizers import Tokenizer
 from torch import Tensor, nn
 from torch.nn import functional
@@ -33,6 +31,9 @@ from benchnotes.language.marking.learned import NEIGHBOURS, LearnedMarker, Thres
 from benchnotes.language.marking.marker import Span
 from benchnotes.language.marking.windows import Cut, Piece, pieces, windows
 from benchnotes.record.heard import captioned
+from training.known_spans import KnownMark, Narration, narration
+from training.network import Adapted, encoder, factor, heads, learns_whole
+from training.score_marks import f1, score
 
 DEVICE = "cuda" if torch.cuda.is_available() else "cpu"
 WIDTH = 768
@@ -352,7 +353,7 @@ def learned(model: Marker, tokenizer: Tokenizer, cut: Cut, thresholds: Threshold
         with torch.no_grad(), torch.autocast(DEVICE, dtype=torch.bfloat16, enabled=DEVICE == "cuda"):
             return model(torch.tensor(ids).to(DEVICE), torch.tensor(mask).to(DEVICE)).float().cpu().numpy()
 
-    return LearnedMarker(encode, tokenizer, Heads(head_weights(model)), cut, thresholds, batch=8)
+    return LearnedMarker(encode, tokenizer, Heads(head_weights(model), vectors_weight=1), cut, thresholds, batch=8)
 
 
 def head_weights(model: Marker) -> dict[str, np.ndarray]:
