@@ -42,6 +42,10 @@ class BusyRecordingError(StoreError):
     """Another window is taking in the same recording."""
 
 
+class AlreadyIssuedError(StoreError):
+    """A bill that cannot be issued, or taken back, a second time."""
+
+
 class BackupError(StoreError):
     """A backup that was not made."""
 

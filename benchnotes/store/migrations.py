@@ -10,7 +10,7 @@ from sqlite_utils import Database
 
 STEPS = sqlite_utils.Migrations("benchnotes")
 
-LATEST = 1
+LATEST = 2
 """Version that this program writes, the number of the last step below."""
 
 APPLICATION_ID = 0x42_4E_6F_74
@@ -106,3 +106,28 @@ def facts(db: Database) -> None:
         )
     db.execute(f"PRAGMA application_id = {APPLICATION_ID}")
     db.execute("PRAGMA user_version = 1")
+
+
+ISSUED = """
+CREATE TABLE issued (
+    number INTEGER PRIMARY KEY,
+    shown TEXT NOT NULL UNIQUE,
+    job INTEGER NOT NULL REFERENCES jobs(number),
+    issued_on TEXT NOT NULL,
+    issued_at TEXT NOT NULL,
+    takes_back INTEGER UNIQUE REFERENCES issued(number),
+    frozen TEXT NOT NULL
+);
+CREATE INDEX issued_job ON issued(job);
+CREATE TRIGGER issued_kept BEFORE UPDATE ON issued
+    BEGIN SELECT RAISE(ABORT, 'an issued bill is never rewritten'); END;
+CREATE TRIGGER issued_stays BEFORE DELETE ON issued
+    BEGIN SELECT RAISE(ABORT, 'an issued bill is never taken away'); END;
+"""
+
+
+@STEPS(name="0002_issued")
+def issued(db: Database) -> None:
+    """Bills and credit notes: one row of numbers without gaps, each frozen as it left."""
+    db.executescript(ISSUED)
+    db.execute("PRAGMA user_version = 2")

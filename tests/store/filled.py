@@ -11,6 +11,7 @@ from pathlib import Path
 
 from benchnotes.record.heard import Unheard, Utterance, Word, captioned
 from benchnotes.store.edits import add_edit
+from benchnotes.store.issued import issue
 from benchnotes.store.jobs import open_job
 from benchnotes.store.notebook import Notebook, open_notebook
 from benchnotes.store.recordings import KeptRecording, NewRecording, add_recording
@@ -48,6 +49,7 @@ def fill(notebook: Notebook) -> KeptRecording:
         warnings=("bench.flac stutters at 0:12",),
     )
     keep_stretch(notebook, kept.id, first, at=AT)
+    issue(notebook, job.number, '{"bill": "as it left"}', at=AT, shown=lambda number: f"B{number}")
     add_edit(notebook, job.number, {"close": "fault_open", "about": "lid gasket", "because": "owner declined"}, at=AT)
     return kept
 
