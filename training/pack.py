@@ -1,5 +1,7 @@
 """Packs what train.py brought back into models/reader/marker.npz.  python -m training.pack FOLDER
 
+FOLDER holds marker-0.npz and marker-1.npz of train.py and pointing.npz of fit_pointing.py.
+
 Low-rank matrices in 8-bit rows with 16-bit scales; heads, biases and norms in 16 bits.
 """
 
@@ -21,7 +23,7 @@ def packed(name: str, value: np.ndarray) -> dict[str, np.ndarray]:
 
 def main() -> None:
     out: dict[str, np.ndarray] = {}
-    for file in sorted(Path(sys.argv[1]).glob("marker-*.npz")):
+    for file in sorted(Path(sys.argv[1]).glob("*.npz")):
         with np.load(file) as arrays:
             for name in arrays.files:
                 out |= packed(name, arrays[name])

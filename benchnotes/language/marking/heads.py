@@ -72,6 +72,12 @@ def softmax(scores: Array) -> Array:
     return np.asarray(shifted / shifted.sum(axis=-1, keepdims=True), dtype=np.float32)
 
 
+def log_softmax(scores: Array) -> Array:
+    """A number even where the probability is too small for one."""
+    shifted = scores - scores.max(axis=-1, keepdims=True)
+    return np.asarray(shifted - np.log(np.exp(shifted).sum(axis=-1, keepdims=True)), dtype=np.float32)
+
+
 def relu(values: Array) -> Array:
     return np.maximum(values, 0)
 
@@ -81,6 +87,8 @@ class Heads:
     """Matrices by name: `NAME.weight` of shape (out, in) and `NAME.bias` of shape (out,)."""
 
     weights: Mapping[str, Array]
+    vectors_weight: float = 0.4
+    """How much the encoder's vectors count in pointing, beside the rows."""
 
     def _layer(self, name: str, values: Array) -> Array:
         return np.asarray(values @ self.weights[f"{name}.weight"].T + self.weights[f"{name}.bias"], dtype=np.float32)
@@ -118,12 +126,30 @@ class Heads:
         return self._layer("point_query", spans), self._layer("point_key", spans)
 
     def pointers(self, query: Array, keys: Array, rows: Sequence[Sequence[float]]) -> Array:
-        """(earlier + 1,): how well each earlier mention is the same thing; the last score is for a new one."""
+        """(earlier + 1,): how well each earlier mention is the same thing; the last score is for a new one.
+
+        Log probabilities: what the encoder's vectors say and what the rows alone say, averaged.
+        """
         if not len(keys):
             return np.zeros(1, dtype=np.float32)
         candidates = np.asarray(rows, dtype=np.float32)
+        if self.vectors_weight == 0:
+            return self.pointers_by_rows(candidates)
+        by_vectors = self._pointers_by_vectors(query, keys, candidates)
+        if self.vectors_weight == 1:  # while they are taught there are no others
+            return by_vectors
+        mixed = self.vectors_weight * by_vectors + (1 - self.vectors_weight) * self.pointers_by_rows(candidates)
+        return np.asarray(mixed, dtype=np.float32)
+
+    def _pointers_by_vectors(self, query: Array, keys: Array, candidates: Array) -> Array:
         pairs = np.concatenate([keys * query, candidates], axis=1)
         scores = self._layer("point_score", relu(self._layer("point_state", pairs)))[:, 0]
         summed = np.concatenate([query, candidates.max(axis=0)])[None]
         new = self._layer("new_score", relu(self._layer("new_state", summed)))[0]
-        return np.concatenate([scores, new]).astype(np.float32)
+        return log_softmax(np.concatenate([scores, new]))
+
+    def pointers_by_rows(self, candidates: Array) -> Array:
+        """The same from how things are named and how far back they lie, without the encoder."""
+        scores = self._layer("rows_score", relu(self._layer("rows_state", candidates)))[:, 0]
+        new = self._layer("rows_new_score", relu(self._layer("rows_new_state", candidates.max(axis=0)[None])))[0]
+        return log_softmax(np.concatenate([scores, new]))

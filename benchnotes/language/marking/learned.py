@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from benchnotes.language.belonging.candidates import POINTING_KINDS, Mention, Things
-from benchnotes.language.marking.heads import ATTRIBUTES, ATTRIBUTES_OF, MARK_KINDS, Array, Heads, link_row, softmax
+from benchnotes.language.marking.heads import ATTRIBUTES, ATTRIBUTES_OF, MARK_KINDS, Array, Heads, link_row, log_softmax
 from benchnotes.language.marking.marker import Mark, Marked, Pointer, Span
 from benchnotes.language.marking.tags import TaggedSpan, tagged_spans
 from benchnotes.language.marking.windows import Cut, Token, Tokenizer, Window, pieces, windows
@@ -68,6 +68,8 @@ class LearnedMarker:
         if not talk:
             return Marked(())
         read = self._read(tuple(utterance.text for utterance in talk))
+        if not read.tokens:  # breaths without a word: nothing went through the encoder
+            return Marked(())
         marks, spans = self._marks(read)
         return Marked(marks, self._pointers(read, marks, spans))
 
@@ -101,7 +103,8 @@ class LearnedMarker:
                 if sure >= self.thresholds.statement:
                     found.append((kind, tagged, sure))
         found.sort(key=lambda each: (each[1].span, MARK_KINDS.index(each[0])))
-        linked = [self._linked(read, tagged, parts) for _, tagged, _ in found]
+        named = np.array([_mean(read.hidden, part) for part in parts], np.float32)
+        linked = [self._linked(read, tagged, parts, named) for _, tagged, _ in found]
         size = 3 * read.hidden.shape[1]
         spans = np.array([self._vector(read, each[1], part) for each, part in zip(found, linked, strict=True)])
         spans = spans.reshape(len(found), size).astype(np.float32)
@@ -112,13 +115,14 @@ class LearnedMarker:
         )
         return marks, spans
 
-    def _linked(self, read: _Read, tagged: TaggedSpan, parts: Sequence[TaggedSpan]) -> TaggedSpan | None:
-        near = [part for part in parts if abs(part.span.utterance - tagged.span.utterance) <= NEIGHBOURS]
-        words = np.concatenate([_mean(read.hidden, tagged), read.utterances[tagged.span.utterance]])
-        vectors = np.array([_mean(read.hidden, part) for part in near]).reshape(len(near), read.hidden.shape[1])
-        rows = np.array([link_row(_place(tagged.span), _place(part.span)) for part in near], np.float32)
-        best = int(self.heads.links(words, vectors.astype(np.float32), rows).argmax())
-        return near[best] if best < len(near) else None
+    def _linked(self, read: _Read, tagged: TaggedSpan, parts: Sequence[TaggedSpan], named: Array) -> TaggedSpan | None:
+        """The part that a statement is about; `named` (parts, D) are their mean vectors."""
+        at = tagged.span.utterance
+        near = [which for which, part in enumerate(parts) if abs(part.span.utterance - at) <= NEIGHBOURS]
+        words = np.concatenate([_mean(read.hidden, tagged), read.utterances[at]])
+        rows = np.array([link_row(_place(tagged.span), _place(parts[which].span)) for which in near], np.float32)
+        best = int(self.heads.links(words, named[near], rows).argmax())
+        return parts[near[best]] if best < len(near) else None
 
     @staticmethod
     def _vector(read: _Read, tagged: TaggedSpan, part: TaggedSpan | None) -> Array:
@@ -137,7 +141,7 @@ class LearnedMarker:
                 continue
             mention = mention_of(mark, read.texts)
             first, recent = things.first, taken[things.first :]
-            scores = np.log(softmax(self.heads.pointers(queries[at], keys[recent], things.rows(mention))))
+            scores = log_softmax(self.heads.pointers(queries[at], keys[recent], things.rows(mention)))
             ranked = [(recent[j] if j < len(recent) else -1, float(scores[j])) for j in np.argsort(-scores)]
             pointers.append(tuple(Pointer(*each) for each in ranked[:POINTERS_KEPT]))
             best = int(scores.argmax())
