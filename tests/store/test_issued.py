@@ -86,16 +86,17 @@ def test_kill_leaves_no_gap_and_no_double(tmp_path: Path) -> None:
     open_notebook(path).close()
     dice, told = random.Random(8), []
     for turn in range(5):
-        running = [start(path, f"window {turn}-{each}") for each in range(2)]
-        told += [int(first_line(process)) for process in running]
+        logs = [tmp_path / f"window {turn}-{each}" for each in range(2)]
+        running = [start(path, log) for log in logs]
+        while not all(log.stat().st_size for log in logs):  # both are at work once each has issued one
+            time.sleep(0.05)
+            assert all(process.poll() is None for process in running)
         time.sleep(dice.random() * 0.5)
         for process in running:
             os.kill(process.pid, signal.SIGKILL)
-        for process in running:
-            said, errors = process.communicate(timeout=30)
-            assert process.returncode == -signal.SIGKILL, errors
-            # the last line may have been cut off in the pipe
-            told += [int(line) for line in said.splitlines(keepends=True) if line.endswith("\n")]
+            process.wait(timeout=30)
+        # a last line may have been cut off
+        told += [int(line) for log in logs for line in log.read_text().splitlines(keepends=True) if line.endswith("\n")]
     notebook = open_notebook(path)
     rows = notebook.db.execute("SELECT number, job, length(frozen) FROM issued ORDER BY number").fetchall()
     notebook.close()
@@ -109,18 +110,12 @@ def test_kill_leaves_no_gap_and_no_double(tmp_path: Path) -> None:
     assert len(rows) - len(told) <= 10
 
 
-def first_line(process: subprocess.Popen[str]) -> str:
-    """Both are at work once each has issued one."""
-    assert process.stdout is not None
-    return process.stdout.readline()
-
-
-def start(path: Path, name: str) -> subprocess.Popen[str]:
-    return subprocess.Popen(
-        [sys.executable, ROOT / "tests" / "store" / "issuing.py", path, name],
-        cwd=ROOT, env={**os.environ, "PYTHONPATH": str(ROOT)}, text=True,
-        stdout=subprocess.PIPE, stderr=subprocess.PIPE,
-    )  # fmt: skip
+def start(path: Path, log: Path) -> subprocess.Popen[bytes]:
+    with log.open("wb") as out:
+        return subprocess.Popen(
+            [sys.executable, ROOT / "tests" / "store" / "issuing.py", path, log.name],
+            cwd=ROOT, env={**os.environ, "PYTHONPATH": str(ROOT)}, stdout=out,
+        )  # fmt: skip
 
 
 def test_the_bill_of_an_older_file_is_still_there(tmp_path: Path) -> None:
