@@ -84,12 +84,12 @@ def test_evidence_is_the_breath_in_which_it_was_said(tools: ReadingTools) -> Non
 
 
 def test_a_mark_that_points_back_is_about_the_same_thing() -> None:
-    """Pointers decide, whatever the names are like: the price is the bellows' and not the strap's."""
-    talk = talk_of("the bellows leak", "the strap has gone", "eight quid")
+    """Pointers decide, whatever the names are like: the blower is the bellows under another name, and no third thing."""
+    talk = talk_of("the bellows leak", "the strap has gone", "eight quid for the blower")
     marks = (
         Mark("fault", span(talk, 0, "leak"), span(talk, 0, "the bellows"), {"kind": "leaking"}),
         Mark("fault", span(talk, 1, "gone"), span(talk, 1, "the strap"), {"kind": "missing"}),
-        Mark("price", span(talk, 2, "eight quid"), None, {"basis": "exact"}),
+        Mark("price", span(talk, 2, "eight quid"), span(talk, 2, "the blower"), {"basis": "exact"}),
     )
     new = (Pointer(-1, -0.1),)
     bellows, strap, price = named(
