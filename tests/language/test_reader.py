@@ -84,7 +84,7 @@ def test_evidence_is_the_breath_in_which_it_was_said(tools: ReadingTools) -> Non
 
 
 def test_a_mark_that_points_back_is_about_the_same_thing() -> None:
-    """Pointers decide, whatever the names are like: the blower is the bellows under another name, and no third thing."""
+    """Pointers decide, whatever the names are like: the blower is the bellows again, no third thing."""
     talk = talk_of("the bellows leak", "the strap has gone", "eight quid for the blower")
     marks = (
         Mark("fault", span(talk, 0, "leak"), span(talk, 0, "the bellows"), {"kind": "leaking"}),
