@@ -162,10 +162,12 @@ def _in_order(cues: list[Cue]) -> tuple[list[Cue], list[str]]:
     for i in backwards:
         cues[i] = replace(cues[i], end_s=cues[i].start_s + SHORTEST_S * len(cues[i].text.split()))
     if backwards:
-        mended.append(f"{len(backwards)} captions end before they start; their end was estimated from their words.")
+        mended.append(
+            f"Captions that end before they start: {len(backwards)}. Their end was estimated from their words."
+        )
     overlaps = _part_overlaps(cues)
     if overlaps:
-        mended.append(f"{overlaps} captions overlap the next; each was ended where the next begins.")
+        mended.append(f"Captions that overlap the next: {overlaps}. Each was ended where the next begins.")
     return cues, mended
 
 

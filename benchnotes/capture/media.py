@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from benchnotes.capture.errors import MediaError
+from benchnotes.capture.ogg import is_cut_off
 
 RATE = 16_000
 """Samples a second, as the recognisers want them."""
@@ -115,7 +116,12 @@ class _Reading:
     def warnings(self, end_s: float) -> tuple[str, ...]:
         said = []
         if self._damaged:
-            said.append(f"{self._path.name}: {self._damaged} damaged pieces of sound were skipped; the rest was read.")
+            were = (
+                "1 damaged piece of sound was"
+                if self._damaged == 1
+                else f"{self._damaged} damaged pieces of sound were"
+            )
+            said.append(f"{self._path.name}: {were} skipped; the rest was read.")
         if self._missing_s:
             said.append(f"{self._path.name}: {self._missing_s:.1f} s hold no sound data; they were taken as silence.")
         expected_s = _duration_s(self._container, self._stream, scan=False)
@@ -123,6 +129,11 @@ class _Reading:
             said.append(
                 f"{self._path.name} is cut off: {end_s:.0f} s of sound were read, where it should hold "
                 f"{max(expected_s, end_s):.0f} s. Copy it again from the camera or recorder if the rest is wanted."
+            )
+        elif is_cut_off(self._path):
+            said.append(
+                f"{self._path.name} ends abruptly after {end_s:.0f} s: the recorder never closed it. All that is in it "
+                "was read; copy it again if there should be more."
             )
         return tuple(said)
 
@@ -151,6 +162,8 @@ def _after(samples: Sound, at_s: float, from_s: float) -> Iterator[Sound]:
 
 
 def _opened(path: Path) -> Any:
+    if path.is_dir():
+        raise MediaError(f"{path.name} is a folder. Name the files in it.")
     try:
         with path.open("rb") as file:
             head = file.read(4096)
