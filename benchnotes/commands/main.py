@@ -20,7 +20,7 @@ COMMANDS: Final = {
     "find": "Where something was said, over all jobs.",
     "export": "The record and the parts list of a job, as files.",
     "check": "What works here, what does not, and what to do.",
-    "weights": "The speech models: what is here, and how to get more.",
+    "weights": "The models that hear and read: what is here, and how to get more.",
     "backup": "A copy of everything kept, also while another window listens.",
 }
 """In the order in which a day at the bench needs them; each lives in the module of its name."""
@@ -52,10 +52,23 @@ class ByName(click.Group):
         return super().resolve_command(ctx, args)
 
 
-@click.command(cls=ByName, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.command(
+    cls=ByName,
+    invoke_without_command=True,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+)
 @click.version_option(__version__, message="Bench Notes %(version)s")
-def benchnotes() -> None:
-    """The notebook of a repairer whose hands are full: bench talk becomes a job record."""
+@click.pass_context
+def benchnotes(context: click.Context) -> int | None:
+    """The notebook of a repairer whose hands are full: bench talk becomes a job record.
+
+    Without a command, on a terminal, it opens the app.
+    """
+    if context.invoked_subcommand is not None:
+        return None
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        raise click.exceptions.NoArgsIsHelpError(context)
+    return int(importlib.import_module("benchnotes.commands.desk").open_app())
 
 
 def main(arguments: list[str] | None = None) -> None:

@@ -1,0 +1,1 @@
+"""What is seen: shows what session tells, decides nothing."""
