@@ -16,7 +16,7 @@ from benchnotes.session.events import Began, Ended, Event, Reached, Skipped, Tel
 @contextmanager
 def shown_progress() -> Iterator[Tell]:
     """Gives what events are told to. Without a terminal only words are written, no bar."""
-    console = Console(file=sys.stderr, highlight=False, markup=False, soft_wrap=True)
+    console = Console(file=sys.stderr, highlight=False, markup=False, soft_wrap=not sys.stderr.isatty())
     columns = (
         TextColumn("{task.description}", markup=False),
         BarColumn(),

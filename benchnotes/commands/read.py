@@ -9,6 +9,8 @@ import click
 from benchnotes.commands.read_and_keep import read_and_keep
 from benchnotes.commands.read_to_json import read_to_json
 from benchnotes.session.settings import currency_code
+from benchnotes.session.trade_names import trade_names
+from benchnotes.session.workshop import find_workshop
 
 
 def _currency(ctx: click.Context, parameter: click.Parameter, value: str | None) -> str | None:
@@ -20,11 +22,17 @@ def _currency(ctx: click.Context, parameter: click.Parameter, value: str | None)
         raise click.BadParameter(f"{value!r} must be {wrong}.") from wrong
 
 
+def _trade(ctx: click.Context, parameter: click.Parameter, value: str | None) -> str | None:
+    if value is None or value in (there := trade_names(find_workshop())):
+        return value
+    raise click.BadParameter(f'There is no trade "{value}". There are: {", ".join(there)}.')
+
+
 @click.command("read")
 @click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="FILE...")
 @click.option("--job", metavar="JOB", help="Number or name of the job they belong to; a new name opens a new job.")
 @click.option("--currency", callback=_currency, metavar="CODE", help="Currency of the prices said, such as AUD.")
-@click.option("--trade", metavar="NAME", help="Whose words to listen for besides the common ones.")
+@click.option("--trade", callback=_trade, metavar="NAME", help="Whose words to listen for besides the common ones.")
 @click.option("--json", "as_json", is_flag=True, help="Keep nothing: print the record of each file as JSON.")
 @click.option("--out", type=click.Path(path_type=Path), metavar="FOLDER", help="With --json: write FOLDER/<name>.json.")
 @click.option("--overwrite", is_flag=True, help="With --out: write over files that are there.")

@@ -14,7 +14,7 @@ from benchnotes.exports.job_json import job_text
 from benchnotes.session.errors import FileThereError
 from benchnotes.session.failing import sentence
 from benchnotes.session.one_off import OneOff
-from benchnotes.session.saving import save
+from benchnotes.session.saving import be_writable, save
 from benchnotes.session.settings import read_settings
 from benchnotes.session.workshop import find_workshop
 
@@ -25,6 +25,7 @@ def read_to_json(
     """Reads every file by itself; the exit code: 1 where one could not be read."""
     if out is not None:
         _refuse_same_names(files, out)
+        be_writable(out)
     workshop = find_workshop()
     reader = OneOff(workshop, read_settings(workshop.settings), currency, trade)
     failed = 0

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sys
+import textwrap
 
 import click
 
@@ -34,5 +36,8 @@ def tell_failure(failure: BaseException) -> int:
 
 
 def say(text: str) -> None:
-    """One line of words on standard error."""
-    click.echo(f"benchnotes: {text}", err=True)
+    """Words on standard error: one line, or on a terminal as many as its width asks for."""
+    line = f"benchnotes: {text}"
+    if sys.stderr.isatty():
+        line = textwrap.fill(line, shutil.get_terminal_size().columns, break_long_words=False, break_on_hyphens=False)
+    click.echo(line, err=True)

@@ -23,6 +23,18 @@ def save_all(files: Mapping[Path, bytes], *, overwrite: bool) -> None:
         save(path, content)
 
 
+def be_writable(folder: Path) -> None:
+    """Makes a folder where it is missing and tries whether files can be made in it. Raises NotSavedError."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        with tempfile.TemporaryFile(dir=folder):
+            pass
+    except OSError as error:
+        raise NotSavedError(
+            f"Nothing can be written into {folder} ({error.strerror}). Nothing was done; name another folder."
+        ) from error
+
+
 def save(path: Path, content: bytes) -> None:
     """Writes one file whole (0644 less the umask), over what was there: a power cut leaves the old or the new one."""
     try:
@@ -40,7 +52,7 @@ def save(path: Path, content: bytes) -> None:
             beside.unlink(missing_ok=True)
     except OSError as error:
         raise NotSavedError(
-            f"{path} was not written ({error.strerror}). What was there before is unchanged, and the job is kept. "
+            f"{path} was not written ({error.strerror}). What was there before is unchanged. "
             "Name another folder or make room, then try again."
         ) from error
 

@@ -14,6 +14,7 @@ from pathlib import Path
 
 import pytest
 from commands.conftest import Run
+from small_disk import mounted
 
 pytestmark = [pytest.mark.whole, pytest.mark.speech]
 
@@ -80,10 +81,7 @@ def test_stopped_killed_and_gone_on(
 
 
 def test_a_full_disk_while_listening(run: Run, environment: dict[str, str], demo_audio: Path, tmp_path: Path) -> None:
-    small = tmp_path / "small"
-    small.mkdir()
-    subprocess.run(["mount", "-t", "tmpfs", "-o", "size=400k", "tmpfs", small], check=True)
-    try:
+    with mounted(tmp_path / "small", "400k") as small:
         environment["BENCHNOTES_HOME"] = str(small)
         (small / "films").write_bytes(os.urandom(120_000))
         ended = run("read", demo_audio / SOUND, "--job", "steamer")
@@ -95,8 +93,6 @@ def test_a_full_disk_while_listening(run: Run, environment: dict[str, str], demo
         again = run("read", demo_audio / SOUND, "--job", "steamer")
         assert again.returncode == 0, again.stderr
         assert again.stdout.startswith("Job 1, steamer")
-    finally:
-        subprocess.run(["umount", small], check=True)
 
 
 def test_weights_with_one_byte_changed(run: Run, home: Path, demo_audio: Path, weights: Path, tmp_path: Path) -> None:

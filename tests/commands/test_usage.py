@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import pty
 import sqlite3
 import stat
 import subprocess
@@ -13,8 +15,8 @@ import pytest
 from commands.conftest import Run
 
 from benchnotes.commands.main import COMMANDS
-from benchnotes.session.failing import sentence
 from benchnotes.session.errors import SessionError
+from benchnotes.session.failing import sentence
 from benchnotes.store.migrations import LATEST
 from benchnotes.store.notebook import open_notebook
 
@@ -62,6 +64,27 @@ def test_a_job_that_is_not_there(run: Run, arguments: list[str]) -> None:
     assert f'There is no job "{arguments[1]}"' in ended.stderr
 
 
+def test_a_folder_that_cannot_be_is_said_before_listening(run: Run, first_visit: Path) -> None:
+    ended = run("read", first_visit, "--json", "--out", first_visit)
+    assert (ended.returncode, ended.stdout) == (1, "")
+    assert ended.stderr.startswith(f"benchnotes: Nothing can be written into {first_visit}")
+
+
+def test_on_a_terminal_no_word_is_broken(environment: dict[str, str]) -> None:
+    ours, theirs = pty.openpty()
+    command = [sys.executable, "-m", "benchnotes", "show", "Harlow kettle base of the corner shop"]
+    ended = subprocess.run(command, env=environment, stdout=subprocess.PIPE, stderr=theirs, check=False, timeout=300)
+    os.close(theirs)
+    said = os.read(ours, 10_000).decode().replace("\r\n", "\n")
+    os.close(ours)
+    assert ended.returncode == 1
+    assert max(map(len, said.splitlines())) <= 80
+    assert " ".join(said.split()) == (
+        'benchnotes: There is no job "Harlow kettle base of the corner shop". '
+        '"benchnotes jobs" lists the jobs with their numbers and names.'
+    )
+
+
 def test_an_empty_workshop(run: Run) -> None:
     assert run("jobs").stdout.startswith("No jobs yet.")
     assert run("find", "gasket").stdout == "Nobody said “gasket” in any job.\n"
@@ -82,8 +105,8 @@ def test_a_newer_notebook_is_said_and_not_touched(run: Run, home: Path) -> None:
 
 def test_a_trade_that_is_not_there_opens_no_job(run: Run, first_visit: Path) -> None:
     ended = run("read", first_visit, "--trade", "alchemy")
-    assert ended.returncode == 1
-    assert "There is no trade 'alchemy'. There are: " in ended.stderr
+    assert ended.returncode == 2
+    assert 'There is no trade "alchemy". There are: ' in ended.stderr
     assert run("jobs").stdout.startswith("No jobs yet.")
 
 

@@ -8,7 +8,7 @@ import pytest
 from small_disk import mounted
 
 from benchnotes.session.errors import FileThereError, NotSavedError
-from benchnotes.session.saving import save, save_all
+from benchnotes.session.saving import be_writable, save, save_all
 
 
 def test_all_or_none(tmp_path: Path) -> None:
@@ -18,6 +18,14 @@ def test_all_or_none(tmp_path: Path) -> None:
     assert [path.name for path in tmp_path.iterdir()] == ["b"]
     save_all({tmp_path / "a": b"1", tmp_path / "b": b"2"}, overwrite=True)
     assert [(tmp_path / name).read_bytes() for name in "ab"] == [b"1", b"2"]
+
+
+def test_a_folder_is_tried_before_an_hour_of_listening(tmp_path: Path) -> None:
+    be_writable(tmp_path / "new" / "folder")
+    assert list((tmp_path / "new" / "folder").iterdir()) == []
+    (tmp_path / "letter").touch()
+    with pytest.raises(NotSavedError, match=r"letter \(File exists\)\. Nothing was done"):
+        be_writable(tmp_path / "letter")
 
 
 def test_others_may_read_what_the_umask_lets_them(tmp_path: Path) -> None:
