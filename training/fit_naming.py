@@ -9,9 +9,9 @@ from __future__ import annotations
 import argparse
 import json
 import zlib
-from multiprocessing import Pool
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from multiprocessing import Pool
 from pathlib import Path
 
 import numpy as np
@@ -128,7 +128,7 @@ def _slope(of: Lesson, weights: Numbers) -> Numbers:
     among_right = share * of.right
     among_right /= np.maximum(np.bincount(of.thing_of, among_right), 1e-12)[of.thing_of]
     pull = of.weight[of.thing_of] * (share - among_right)
-    return np.bincount(of.sign, of.value * pull[of.name_of], minlength=len(weights))
+    return np.bincount(of.sign, of.value * pull[of.name_of], minlength=len(weights)).astype(np.float64)
 
 
 def written(table: Mapping[str, float]) -> None:

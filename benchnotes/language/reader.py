@@ -9,6 +9,8 @@ from spacy.language import Language
 
 from benchnotes.language.belonging.naming import best_name
 from benchnotes.language.belonging.pointing import said_part, things
+from benchnotes.language.belonging.thing_names import thing_names
+from benchnotes.language.keeping import kept
 from benchnotes.language.marking.marker import Mark, Marked, Marker
 from benchnotes.language.saying import statements
 from benchnotes.language.vocabulary import Vocabulary
@@ -34,19 +36,15 @@ def read_marks(
     talk: Sequence[Utterance], marked: Marked, *, currency: str, vocabulary: Vocabulary
 ) -> tuple[Statement, ...]:
     """Statements from talk that is marked already."""
-    texts = tuple(utterance.text for utterance in talk)
-    names = named(marked, texts)
-    return statements(talk, marked.marks, names, currency=currency, vocabulary=vocabulary)
+    sure = kept(marked)
+    names = named(sure, tuple(utterance.text for utterance in talk))
+    return statements(talk, sure.marks, names, currency=currency, vocabulary=vocabulary)
 
 
 def named(marked: Marked, texts: Sequence[str]) -> tuple[str | None, ...]:
     """What each mark is about, under one name all through; None where it is about nothing that has a name."""
     chosen = things(marked.marks, marked.pointers, texts)
-    called: dict[int, list[str | None]] = {}
-    for mark, thing in zip(marked.marks, chosen, strict=True):
-        if thing is not None:
-            called.setdefault(thing, []).append(said_part(mark, texts))
-    names = {thing: best_name(said) for thing, said in called.items()}
+    names = thing_names(marked.marks, chosen, texts)
     return tuple(
         _name(mark, texts) if thing is None else names[thing] for mark, thing in zip(marked.marks, chosen, strict=True)
     )
