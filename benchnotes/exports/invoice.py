@@ -98,7 +98,9 @@ def _of_seller(seller: Party, categories: set[TaxCategory]) -> Iterator[str]:
     if seller.country not in COUNTRIES:
         yield 'The workshop has no country. Set country under [workshop], such as "GB".'  # BR-09
     yield from _odd_tax_number(seller, "the workshop")
-    asks_no_number = categories <= {"O"}
+    if not categories:
+        return
+    asks_no_number = categories == {"O"}
     if not asks_no_number and not (seller.tax_number or seller.tax_registration):
         # BR-S-02, BR-Z-02, BR-E-02, BR-AE-02
         yield "The workshop has no tax number. Set tax_number or tax_registration under [workshop] in settings.toml."

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from benchnotes.exports.bill_of_job import Unsettled
 from benchnotes.exports.captions import film_captions
+from benchnotes.exports.e_invoice import e_invoice
 from benchnotes.exports.job_json import job_text
 from benchnotes.exports.parts_list import parts_csv
-from benchnotes.session.job import ReadJob
+from benchnotes.session.billing import JobBilling, Paper
+from benchnotes.session.job_by_name import KeptJob
 from benchnotes.session.saving import save_all
+
+
+@dataclass(frozen=True, slots=True)
+class Leaving:
+    """What outputs are made of."""
+
+    kept: KeptJob
+    billing: JobBilling
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,31 +40,53 @@ class Written:
     paths: tuple[Path, ...]
     left_out: tuple[str, ...] = ()
     """One line each: the output's name, and why."""
+    remarks: tuple[str, ...] = ()
+    """What to know about a file that was written."""
 
 
 Files = Mapping[str, bytes]
 """File name -> content."""
 
 
-def _captions(ending: str) -> Callable[[ReadJob], Files | LeftOut]:
-    def made(job: ReadJob) -> Files | LeftOut:
-        files = film_captions(job.record, job.facts.heard)
+def _captions(ending: str) -> Callable[[Leaving], Files | LeftOut]:
+    def made(job: Leaving) -> Files | LeftOut:
+        files = film_captions(job.kept.read.record, job.kept.read.facts.heard)
         mine = {name: content for name, content in files.items() if name.endswith(ending)}
         return mine or LeftOut("nothing was heard in this job yet. Take in a recording first.")
 
     return made
 
 
-OUTPUTS: Final[dict[str, Callable[[ReadJob], Files | LeftOut]]] = {
-    "record.json": lambda job: {"record.json": job_text(job.document()).encode("utf-8")},
-    "parts.csv": lambda job: {"parts.csv": parts_csv(job.record)},
+def _invoices(job: Leaving) -> Files | LeftOut:
+    """The bill that holds as invoice.xml, else a draft marked as one; everything else that was issued by its number."""
+    billing = job.billing
+    files = {_paper_name(paper): e_invoice(paper.invoice, paper.issued) for paper in billing.papers}
+    if billing.standing:
+        files["invoice.xml"] = files.pop(_paper_name(billing.standing))
+    elif not isinstance(billing.draft, Unsettled):
+        files["invoice.xml"] = e_invoice(billing.draft, billing.undated())
+    elif not files:
+        return LeftOut("\n  ".join(("", *billing.draft.because)))
+    return files
+
+
+def _paper_name(paper: Paper) -> str:
+    kind = "credit-note" if paper.kept.takes_back else "invoice"
+    number = "".join(letter if letter.isalnum() or letter in "-_." else "-" for letter in paper.kept.shown)
+    return f"{kind}-{number}.xml"
+
+
+OUTPUTS: Final[dict[str, Callable[[Leaving], Files | LeftOut]]] = {
+    "record.json": lambda job: {"record.json": job_text(job.kept.read.document()).encode("utf-8")},
+    "parts.csv": lambda job: {"parts.csv": parts_csv(job.kept.read.record)},
+    "invoice.xml": _invoices,
     "film.vtt": _captions(".vtt"),
     "film.srt": _captions(".srt"),
 }
 """What `--only` can name, in the order in which they are written."""
 
 
-def save_outputs(job: ReadJob, folder: Path, *, only: Sequence[str] = (), overwrite: bool) -> Written:
+def save_outputs(job: Leaving, folder: Path, *, only: Sequence[str] = (), overwrite: bool) -> Written:
     """Writes what can be written into `folder`, of `only` or of everything. Raises FileThereError, NotSavedError."""
     files: dict[Path, bytes] = {}
     left_out = []
@@ -64,4 +97,16 @@ def save_outputs(job: ReadJob, folder: Path, *, only: Sequence[str] = (), overwr
         else:
             files |= {folder / file: content for file, content in made.items()}
     save_all(files, overwrite=overwrite)
-    return Written(tuple(files), tuple(left_out))
+    names = {path.name for path in files}
+    return Written(tuple(files), tuple(left_out), tuple(_remarks(job)) if "invoice.xml" in names else ())
+
+
+def _remarks(job: Leaving) -> Iterator[str]:
+    number = job.kept.job.number
+    if job.billing.standing is None:
+        yield f'invoice.xml is a draft, and says so. "benchnotes issue {number}" issues the bill.'
+    elif job.billing.changed_since:
+        yield (
+            f"Bill {job.billing.standing.kept.shown} stands as it was issued; the job has changed since. "
+            f'"benchnotes issue {number} --credit" takes it back.'
+        )

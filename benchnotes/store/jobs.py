@@ -15,8 +15,10 @@ from sqlite_utils import Database
 from benchnotes.store.notebook import Notebook
 
 CardField = Literal[
-    "currency", "trade", "owner", "received", "gone_back", "agreed_limit", "quote", "agreed", "sign_off"
-]
+    "currency", "trade", "owner", "received", "gone_back", "agreed_limit", "quote", "agreed", "sign_off",
+    "owner_street", "owner_town", "owner_postcode", "owner_country", "owner_tax_number", "owner_company_number",
+    "owner_phone", "owner_email",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
