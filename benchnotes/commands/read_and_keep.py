@@ -78,7 +78,7 @@ def _sum_up(sitting: Sitting) -> None:
         click.echo(f"  {gaps} stretch{'' if gaps == 1 else 'es'} of speech not made out: listen there")
     number = sitting.job.number
     click.echo(f"Before it goes back: {how_much_left(read)}.")
-    click.echo(f'"benchnotes left {number}" says why and what closes it, "benchnotes show {number}" shows the record.')
+    click.echo(f'"benchnotes left {number}" says why, "benchnotes show {number}" shows the record.')
 
 
 def _machine(read: ReadJob) -> str:

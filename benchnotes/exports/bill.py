@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Final, Literal
 
-from benchnotes.exports.currencies import MINOR_DIGITS
 from benchnotes.exports.tax import Tax
+from benchnotes.record.currencies import minor_digits
 
 UnitCode = Literal["C62", "HUR", "MTR"]
 """UN/ECE Recommendation 20: one, hour, metre."""
@@ -72,7 +72,7 @@ class Totals:
 
 def digits_of(currency: str) -> int:
     """Digits of the currency's minor unit (ISO 4217)."""
-    return MINOR_DIGITS.get(currency, 2)
+    return minor_digits(currency)
 
 
 def rounded(value: Decimal, digits: int) -> Decimal:

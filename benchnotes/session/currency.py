@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from contextlib import suppress
 from typing import Final, Protocol
 
-from benchnotes.exports.currencies import MINOR_DIGITS
+from benchnotes.record.currencies import MINOR_DIGITS
 from benchnotes.record.money import Money
 from benchnotes.record.statements import Charges, Prices, Statement
 

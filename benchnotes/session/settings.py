@@ -10,9 +10,9 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final
 
-from benchnotes.exports.currencies import MINOR_DIGITS
 from benchnotes.exports.invoice import Party
 from benchnotes.exports.tax import TaxRules
+from benchnotes.record.currencies import MINOR_DIGITS
 from benchnotes.session.errors import SettingsError
 from benchnotes.session.setting_tables import TABLES, BillSettings, Reader, WrongValueError
 

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from hypothesis import strategies as st
 
-from benchnotes.exports.currencies import MINOR_DIGITS
 from benchnotes.record import entries, terms
+from benchnotes.record.currencies import MINOR_DIGITS
 from benchnotes.record.heard import Evidence, Recording, Unheard, Utterance, Word
 from benchnotes.record.job import Heard
 from benchnotes.record.money import Money

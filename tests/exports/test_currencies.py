@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import iso4217
 
-from benchnotes.exports.currencies import MINOR_DIGITS
+from benchnotes.record.currencies import MINOR_DIGITS
 
 
 def test_the_table_is_that_of_iso_4217() -> None:

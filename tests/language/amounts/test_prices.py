@@ -11,8 +11,9 @@ from iso4217 import Currency
 from language.amounts.narrated import unit_words
 from num2words import num2words
 
-from benchnotes.language.amounts.currencies import counted_out, minor_digits
+from benchnotes.language.amounts.currencies import counted_out
 from benchnotes.language.amounts.prices import SpokenPrice, read_price
+from benchnotes.record.currencies import minor_digits
 
 
 def read(text: str, currency: str = "GBP", **around: object) -> SpokenPrice | None:
