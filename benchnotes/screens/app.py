@@ -98,6 +98,7 @@ class BenchNotes(App[None]):
                 self.desk.take_failed(failed)
             case Played():
                 pass
+        self.desk.read_next()
         for screen in self.screen_stack:
             if isinstance(screen, (Jobs, OneJob)):
                 screen.answered(message.answer)

@@ -67,13 +67,11 @@ class Desk:
             self.lying = lying
         self._glance(lying)
         self._read[number] = (self._state(number), read)
-        self.read_next()
 
     def take_failed(self, failed: Failed) -> None:
         """Something could not be done behind the screens."""
         if isinstance(failed.request, ReadIt):
             self._asked.discard(failed.request.job.number)
-            self.read_next()
 
     def read_next(self) -> None:
         """Has one job read of which nothing is known at a glance, or too old a thing; each is tried once."""

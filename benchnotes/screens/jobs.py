@@ -28,6 +28,7 @@ from benchnotes.store.jobs import JobLine
 LOOK_AFTER_S: Final = 0.15
 """So long after the last letter everything said is searched."""
 LEAST_LETTERS: Final = 3
+WHAT_TO_TYPE: Final = "a job, a machine, or anything that was said"
 EMPTY: Final = (
     "No jobs yet.",
     "",
@@ -40,7 +41,7 @@ EMPTY: Final = (
 class Jobs(Screen[None]):
     """What is in the workshop, and everything that was ever said in it."""
 
-    KEYS = "type to find  ↑ ↓ and Enter open a job  Esc clears  f2 light or dark  ctrl+q leave"
+    KEYS = "type to find  ↑ ↓ Enter open a job  Esc clear  f2 light or dark  ctrl+q leave"
     AUTO_FOCUS = "Input"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("up", "move('step', -1)", show=False),
@@ -66,7 +67,9 @@ class Jobs(Screen[None]):
 
     def compose(self) -> ComposeResult:
         yield Horizontal(Static("Jobs", id="title"), Static(id="sum", markup=False), id="head")
-        yield Horizontal(Label("find  "), Input(id="words"), id="find")
+        yield Horizontal(
+            Label("find  "), Input(placeholder="a job, a machine, or anything that was said", id="words"), id="find"
+        )
         yield Page()
         yield Static(id="told", markup=False)
         yield Static(self.KEYS, id="keys", markup=False)

@@ -64,7 +64,7 @@ Around { height: 7; width: 1fr; background: $foot; padding: 0 1; overflow: hidde
 .-wide Page { width: 3fr; }
 #told { height: auto; max-height: 5; padding: 0 1; background: $foot; display: none; }
 #told.-says { display: block; }
-#keys { height: 1; padding: 0 1; background: $foot; color: $quiet; }
+#keys { height: 1; padding: 0 0 0 1; background: $foot; color: $quiet; }
 Typed { height: auto; background: $panel; padding: 0 1; display: none; }
 Typed.-open { display: block; }
 Typed Horizontal { height: 1; }

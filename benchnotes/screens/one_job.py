@@ -216,4 +216,4 @@ def moment(evidence: Sequence[Evidence], lying: OpenJob) -> str:
 def _sum(lying: OpenJob) -> str:
     money = str(money_said(lying.now.record))
     left = f"{len(lying.now.items)} left to do" if lying.now.items else "nothing left to do"
-    return "  ·  ".join(filter(None, (machine_name(lying.now.record), money, left)))
+    return "  ·  ".join(filter(None, (left, money, machine_name(lying.now.record))))

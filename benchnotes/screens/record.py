@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any, ClassVar, cast
 
 from textual.binding import Binding, BindingType
@@ -10,7 +10,7 @@ from textual.binding import Binding, BindingType
 from benchnotes.exports.entry_lines import SECTIONS, entry_line
 from benchnotes.exports.wording import clock
 from benchnotes.record.edit_fields import ListName
-from benchnotes.record.edits import CorrectEntry, StrikeEntry, address_of
+from benchnotes.record.edits import StrikeEntry, address_of
 from benchnotes.record.entries import Entry
 from benchnotes.record.heard import Evidence, Unheard
 from benchnotes.screens.desk import Desk
@@ -22,12 +22,13 @@ from benchnotes.screens.typed import Typed
 from benchnotes.session.attention import Question, accepted, entry_accepted, questions
 from benchnotes.session.edit_json import HandEdit
 from benchnotes.session.open_job import OpenJob
+from benchnotes.session.putting_right import CannotBeError, put_right
 
 
 class Record(OneJob):
     """What was said, entry by entry, each to be heard, accepted, put right or struck."""
 
-    KEYS = "space hear  a accept  c correct  x strike  n next ?  u undo  g going back  ? keys"
+    KEYS = "space hear  a accept  c correct  x strike  n next  u undo  g going back  ? keys"
     ALL_KEYS = (
         "space hear it    ← → another moment of it    ↑ ↓ rows\n"
         "a accept         c correct    x strike out\n"
@@ -98,7 +99,7 @@ class Record(OneJob):
             return
         where, entry = found
         fields = [(field, typed_value(entry, field)) for field in FIELDS[where]]
-        self.tell("Enter keeps it, Esc leaves it as it was, ↑ ↓ go through the fields, ← → through their words.")
+        self.tell("Enter keeps it, Esc leaves it as it was; ↑ ↓ fields, ← → words to pick from.")
         await self.query_one(Typed).ask(fields, first_field(where, entry))
 
     def on_typed_kept(self, message: Typed.Kept) -> None:
@@ -110,8 +111,12 @@ class Record(OneJob):
         if not message.changed:
             self._do(entry_accepted(where, entry), "Accepted")
             return
-        fields: Mapping[str, str | None] = {name: value.strip() or None for name, value in message.changed.items()}
-        self._do(CorrectEntry(address=address_of(where, entry), fields=fields), "Put right")
+        try:
+            edit = put_right(where, entry, message.changed, self._currency)
+        except CannotBeError as error:
+            self.tell(f"! {error}")
+            return
+        self._do(edit, "Put right")
 
     def on_typed_left(self) -> None:
         super().on_typed_left()
@@ -128,6 +133,11 @@ class Record(OneJob):
         self.show_job(None if pointed.part == "question" else _same_place(pointed, before, after))
         left = len(questions(after.now))
         self.tell(f"{what}: {_short(pointed.about)}. {f'{left} more for you' if left else 'Nothing more for you'}.")
+
+    @property
+    def _currency(self) -> str:
+        assert self.desk.lying is not None
+        return self.desk.lying.now.record.currency
 
     def _entry(self) -> tuple[ListName, Entry] | None:
         """The entry of the record that the page points at."""

@@ -89,7 +89,8 @@ class Typed(Vertical):
         lines = [Horizontal(Label(field.label), self._widgets[field.name]) for field, _ in fields]
         await self.mount_all(lines)
         self.add_class("-open")
-        list(self._widgets.values())[first].focus()
+        # at once, and not when Textual comes to it: the next letter is on its way already
+        self.screen.set_focus(list(self._widgets.values())[first])
 
     def compose(self) -> ComposeResult:
         return iter(())

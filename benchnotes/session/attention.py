@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from benchnotes.exports.entry_lines import SECTIONS
+from benchnotes.record.by_ear import is_number
 from benchnotes.record.edit_fields import ListName
 from benchnotes.record.edits import CorrectEntry, address_of
 from benchnotes.record.entries import Entry, JobRecord, Notice, Part
@@ -27,20 +28,24 @@ class Question:
     about: Entry | Unheard
     where: ListName | None = None
     """The list of the record that the entry is in; None for a notice and for speech without words."""
+    number: bool = False
+    """It is about a number: the moments in which most of it was said come first."""
 
     @property
     def evidence(self) -> tuple[Evidence, ...]:
         if isinstance(self.about, Unheard):
             return (Evidence(self.about.recording, self.about.start_s, self.about.end_s, ""),)
-        return self.about.evidence
+        if not self.number:
+            return self.about.evidence
+        return tuple(sorted(self.about.evidence, key=lambda evidence: -_numbers_said(evidence)))
 
 
 def questions(now: Edited) -> tuple[Question, ...]:
     """Numbers heard unsurely, prices said more than one way, speech without words, notices, then uncertain entries."""
     entries = tuple(_entries(now.record))
     return (
-        *(Question("a number was heard unsurely", entry, where) for where, entry in entries if entry.check),
-        *(Question("priced more than one way", part, "parts") for part in _priced_two_ways(now.record)),
+        *(Question("a number was heard unsurely", entry, where, True) for where, entry in entries if entry.check),
+        *(Question("priced more than one way", part, "parts", True) for part in _priced_two_ways(now.record)),
         *(Question("spoken, but not made out", gap) for gap in now.unheard),
         *(Question("worth a look", notice) for notice in _notices(now.record)),
         *(Question("read with little certainty", entry, where) for where, entry in entries if _uncertain(entry)),
@@ -64,6 +69,11 @@ def entry_accepted(where: ListName, entry: Entry) -> CorrectEntry:
     if isinstance(entry, Part) and len(entry.prices) > 1 and entry.unit_price is not None:
         fields["unit_price"] = str(entry.unit_price.amount)
     return CorrectEntry(address=address_of(where, entry), fields=fields)
+
+
+def _numbers_said(evidence: Evidence) -> int:
+    """ "Four pounds fifty" says more of a price than "a new one"."""
+    return sum(is_number(word) for word in evidence.heard.split())
 
 
 def _entries(record: JobRecord) -> Iterator[tuple[ListName, Entry]]:
