@@ -19,11 +19,14 @@ notes show "hat steamer"
 echo
 notes left "hat steamer"
 
-if [ -t 1 ]; then
+if [ -t 0 ] && [ -t 1 ]; then
   echo
   echo "Look further, in this demo's own notebook:"
   echo "  export BENCHNOTES_HOME=$home"
   for words in 'show "boardwalk viewer"' 'left "boardwalk viewer"' 'find "safety valve"' 'export "hat steamer" --to steamer'; do
     echo "  .venv/bin/benchnotes $words"
   done
+  echo
+  read -r -p "Enter opens the app on these two jobs; n and Enter leaves it: " answer
+  [[ $answer == [nN]* ]] || notes
 fi
