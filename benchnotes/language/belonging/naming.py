@@ -12,7 +12,7 @@ LEFT_OUT = DETERMINERS | {
     "new", "fresh", "replacement", "second-hand", "another", "old", "poor", "little", "wee", "big", "bloody", "whole",
     "same", "actual", "rest", "lot", "bit", "one", "ones", "two", "three", "four", "five", "six", "seven", "eight",
     "nine", "ten", "twelve", "couple", "pair", "both", "all", "every", "each", "again", "here", "there", "of", "which",
-    "what", "nice", "lovely", "proper", "just",
+    "what", "nice", "lovely", "proper", "just", "we", "i", "you", "me", "us",
 }  # fmt: skip
 """Words before a name that are no part of it."""
 SIDES = {
