@@ -157,12 +157,12 @@ class Jobs(Screen[None]):
 
 
 def _job(line: JobLine, glance: Glance | None) -> Row:
-    visits = f"{line.recordings} visit{'' if line.recordings == 1 else 's'}, {clock(line.duration_s)} of talk"
+    visits = f"{line.recordings} visit{'' if line.recordings == 1 else 's'}, {clock(line.duration_s)}"
     if line.unfinished:
         visits += f", {line.unfinished} not taken in to the end"
     if glance is None:
         return Row(line.job.name, key=line, margin=str(line.job.number), tail="not read yet", below=visits)
-    below = [glance.machine, visits, f"{glance.entries} entries"]
+    below = [glance.machine, f"{glance.entries} entries", visits]
     return Row(
         line.job.name,
         key=line,
