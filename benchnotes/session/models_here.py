@@ -8,4 +8,4 @@ from benchnotes.speech.weights import WeightsFolder, find
 
 def model_here(name: str) -> WeightsFolder | None:
     """A model by name. Raises WeightsError where a file of it is not the pinned one."""
-    return find(name) or find(name, folder=cache_folder({}))
+    return find(name) or find(name, cache=cache_folder({}))

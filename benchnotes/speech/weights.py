@@ -40,8 +40,11 @@ class WeightsState:
     """Where damaged: which file, and what is wrong with it."""
 
 
-def find(name: str, *, folder: Path | None = None, verify: bool = False) -> WeightsFolder | None:
-    """A model by name: in `folder` (or a folder of that name in it) where one is given, else in the cache.
+def find(
+    name: str, *, folder: Path | None = None, cache: Path | None = None, verify: bool = False
+) -> WeightsFolder | None:
+    """A model by name: in `folder` (or a folder of that name in it) where one is given, else in the cache (`cache`,
+    where another of ours is meant than the usual one).
 
     None where a file is not there. `verify` works every hash out again. Raises WeightsError where a file is not
     the pinned one; it is deleted from our cache, never from a folder of the user's.
@@ -49,7 +52,7 @@ def find(name: str, *, folder: Path | None = None, verify: bool = False) -> Weig
     pin = _pin_of(name)
     if folder is not None:
         return _found(pin, folder if _has_all(pin, folder) else folder / name, verify=verify, ours=False)
-    return _found(pin, cache_folder() / name, verify=verify, ours=True)
+    return _found(pin, (cache or cache_folder()) / name, verify=verify, ours=True)
 
 
 def adopt(folder: Path, *, name: str | None = None) -> WeightsFolder:
@@ -73,9 +76,9 @@ def adopt(folder: Path, *, name: str | None = None) -> WeightsFolder:
     return found
 
 
-def listing() -> tuple[WeightsState, ...]:
+def listing(cache: Path | None = None) -> tuple[WeightsState, ...]:
     """Every pinned model and how it stands in the cache. Hashes that were right before are not worked out again."""
-    return tuple(_state(pin) for pin in pins().values())
+    return tuple(_state(pin, cache or cache_folder()) for pin in pins().values())
 
 
 def pin_of_folder(name: str, path: Path, *, model: str = "", revision: str = "") -> Pin:
@@ -131,8 +134,8 @@ def _found(pin: Pin, path: Path, *, verify: bool, ours: bool) -> WeightsFolder |
     return WeightsFolder(pin.name, pin.kind, path)
 
 
-def _state(pin: Pin) -> WeightsState:
-    path = cache_folder() / pin.name
+def _state(pin: Pin, cache: Path) -> WeightsState:
+    path = cache / pin.name
     if not _has_all(pin, path):
         return WeightsState(pin.name, pin.kind, path, "missing", pin.bytes, pin.licence)
     troubles = [trouble for file in pin.files if (trouble := _trouble(file, path / file.name, verify=False))]
