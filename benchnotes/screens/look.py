@@ -34,7 +34,7 @@ PAPER: Final = Theme(
     background="#f6f1e3",
     surface="#f6f1e3",
     panel="#e9e1cc",
-    variables={"quiet": "#5d625c", "line": "#b5654a", "pointed": "#e6dcbf", "foot": "#ece4d0"},
+    variables={"quiet": "#51564f", "line": "#b5654a", "pointed": "#e6dcbf", "foot": "#ece4d0"},
 )
 THEMES: Final = (SLATE, PAPER)
 
@@ -70,8 +70,12 @@ Typed.-open { display: block; }
 Typed Horizontal { height: 1; }
 Typed Label { width: 17; color: $quiet; }
 Input, Input:focus {
-    height: 1; border: none; padding: 0; background: $panel; color: $foreground; width: 1fr;
+    height: 1; border: none; padding: 0; background: $panel; background-tint: transparent; color: $foreground;
+    width: 1fr;
 }
+Input > .input--placeholder, Input > .input--suggestion { color: $quiet; }
+Input > .input--cursor { background: $foreground; color: $background; text-style: none; }
+Input > .input--selection { background: $primary; color: $background; }
 Choice { height: 1; width: 1fr; color: $foreground; }
 Choice:focus { text-style: bold; background: $pointed; }
 Typed Input:focus { background: $pointed; }

@@ -216,5 +216,3 @@ async def test_a_correction_holds_when_the_talk_is_read_anew(shop: Shop) -> None
         await open_first_job(pilot)
         assert app.desk.lying is not None
         assert str(app.desk.lying.now.record.readings[0].value) == "12.9"
-
-
