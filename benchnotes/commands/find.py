@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from benchnotes.commands.sheet import wrapped
+from benchnotes.commands.sheet import headed, wrapped
 from benchnotes.exports.wording import moment
 from benchnotes.session.jobs import open_workshop, search
 from benchnotes.session.workshop import find_workshop
@@ -20,7 +20,7 @@ def command(words: tuple[str, ...]) -> None:
     for hit in hits:
         if hit.job != job:
             job = hit.job
-            click.secho(f"Job {hit.job}, {hit.job_name}", bold=True)
+            click.echo(headed(f"Job {hit.job}, {hit.job_name}"))
         for line in wrapped(f"{moment(hit.recording, hit.start_s)}: {hit.text}", 2):
             click.echo(line)
     if not hits:

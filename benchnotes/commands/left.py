@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import click
 
 from benchnotes.commands.completeness import how_much_left, not_heard_lines
-from benchnotes.commands.sheet import evidence_lines, wrapped
+from benchnotes.commands.sheet import evidence_lines, headed, wrapped
 from benchnotes.exports.wording import item_title
 from benchnotes.record.entries import Item
 from benchnotes.session.job_by_name import read_kept_job
@@ -29,7 +29,7 @@ def item_lines(number: int, item: Item) -> Iterator[str]:
 def command(job: str) -> None:
     """What is still to do in JOB, by number or name, before the machine goes back."""
     kept = read_kept_job(find_workshop(), job)
-    click.secho(f"Job {kept.job.number}, {kept.job.name}: {how_much_left(kept.read)}", bold=True)
+    click.echo(headed(f"Job {kept.job.number}, {kept.job.name}: {how_much_left(kept.read)}"))
     for number, item in enumerate(kept.read.items, 1):
         click.echo()
         for line in item_lines(number, item):

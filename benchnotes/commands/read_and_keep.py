@@ -9,6 +9,7 @@ import click
 
 from benchnotes.commands.completeness import how_much_left
 from benchnotes.commands.progress import shown_progress
+from benchnotes.commands.sheet import headed
 from benchnotes.commands.telling import FAILED, INTERRUPTED, say
 from benchnotes.exports.wording import item_title
 from benchnotes.session.events import Tell
@@ -68,7 +69,7 @@ def _take_in_all(sitting: Sitting, looked_at: Sequence[LookedAt], tell: Tell) ->
 
 def _sum_up(sitting: Sitting) -> None:
     read = sitting.read()
-    click.secho(f"Job {sitting.job.number}, {sitting.job.name}{_machine(read)}", bold=True)
+    click.echo(headed(f"Job {sitting.job.number}, {sitting.job.name}{_machine(read)}"))
     for item in read.items[:SHOWN]:
         click.echo(f"  {item_title(item)}")
     if len(read.items) > SHOWN:

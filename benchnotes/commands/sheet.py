@@ -6,6 +6,8 @@ import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
+import click
+
 from benchnotes.exports import wording
 from benchnotes.exports.entry_lines import SECTIONS, entry_line
 from benchnotes.record.entries import Entry, JobRecord
@@ -41,6 +43,11 @@ def evidence_lines(entry: Entry, indent: int = 6, at_most: int = 3) -> Iterator[
     if len(entry.evidence) > at_most:
         rest = ", ".join(wording.moment_of(said) for said in entry.evidence[at_most:])
         yield from wrapped(f"also {rest}", indent)
+
+
+def headed(text: str) -> str:
+    """A heading, as wide as the paper at most."""
+    return click.style("\n".join(wrapped(text, 0)), bold=True)
 
 
 def wrapped(text: str, indent: int) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import click
 
 from benchnotes.commands.completeness import how_much_left, not_heard_lines
-from benchnotes.commands.sheet import record_lines, visit_lines
+from benchnotes.commands.sheet import headed, record_lines, visit_lines
 from benchnotes.session.job_by_name import read_kept_job
 from benchnotes.session.workshop import find_workshop
 
@@ -15,7 +15,7 @@ from benchnotes.session.workshop import find_workshop
 def command(job: str) -> None:
     """The record of JOB, by number or name, with the moments in which each thing was said."""
     kept = read_kept_job(find_workshop(), job)
-    click.secho(f"Job {kept.job.number}, {kept.job.name}", bold=True)
+    click.echo(headed(f"Job {kept.job.number}, {kept.job.name}"))
     for line in visit_lines(kept.read.facts.heard.recordings):
         click.echo(line)
     for line in record_lines(kept.read.record):

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+import click
 import pytest
 from exports.records import records
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchnotes.commands.left import item_lines
-from benchnotes.commands.sheet import WIDTH, evidence_lines, record_lines, wrapped
+from benchnotes.commands.sheet import WIDTH, evidence_lines, headed, record_lines, wrapped
 from benchnotes.exports import wording
 from benchnotes.exports.wording import item_title
 from benchnotes.record import entries, terms
@@ -92,6 +93,11 @@ Unanswered
 
 Worth a look
   M7 thread: a thread of that size is rare"""
+
+
+def test_a_long_name_of_a_job_stays_on_the_paper() -> None:
+    head = headed("Job 2, the big dough mixer of the bakery by the bridge, second time in: 2 things still to do")
+    assert [len(line) <= WIDTH for line in click.unstyle(head).splitlines()] == [True, True]
 
 
 def test_what_is_left_stands_under_its_number() -> None:
