@@ -18,7 +18,7 @@ from benchnotes.session.workshop import find_workshop
 @click.option("--only", multiple=True, type=click.Choice(list(OUTPUTS)), help="This file alone; may be given again.")
 @click.option("--overwrite", is_flag=True, help="Write over files that are there.")
 def command(job: str, folder: Path, only: tuple[str, ...], overwrite: bool) -> None:
-    """The record, the parts list, the invoice and the captions of JOB, by number or name, as files.
+    """All that leaves for JOB, by number or name: record, parts list, invoice, job sheet, captions.
 
     What cannot be written yet is left out, with a line that says what is missing.
     """

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from benchnotes.exports.bill import Bill
 from benchnotes.exports.bill_of_job import Prices, Unsettled, bill_of_job
-from benchnotes.exports.invoice import DRAFT, Invoice, Issued, what_is_missing
+from benchnotes.exports.invoice import DRAFT, Invoice, Issued, Party, what_is_missing
 from benchnotes.exports.invoice_json import frozen, thawed
-from benchnotes.exports.plain_words import one_line
-from benchnotes.record.entries import Machine
+from benchnotes.exports.sheet_tables import machine_words
 from benchnotes.record.money import Money
 from benchnotes.session.currency import usual_currency
 from benchnotes.session.errors import SessionError
@@ -49,6 +48,8 @@ class JobBilling:
     papers: tuple[Paper, ...]
     """All that was issued, in order of number."""
     today: date
+    workshop: Party = field(default_factory=Party)
+    owner: Party = field(default_factory=Party)
 
     @property
     def standing(self) -> Paper | None:
@@ -78,6 +79,8 @@ def billing_of(workshop: Workshop, kept: KeptJob) -> JobBilling:
         draft=_draft(bill, kept, noted, settings),
         papers=tuple(Paper(kept=each, invoice=thawed(each.frozen)) for each in papers),
         today=now().date(),
+        workshop=settings.workshop,
+        owner=owner_on(noted, country=settings.workshop.country),
     )
 
 
@@ -137,10 +140,3 @@ def _draft(bill: Bill | Unsettled, kept: KeptJob, noted: dict[str, str], setting
 def _about(kept: KeptJob) -> str:
     machine = machine_words(kept.read.record.machine)
     return f"Job {kept.job.number}, {machine or kept.job.name}"
-
-
-def machine_words(machine: Machine) -> str:
-    """ "Corvane No. 6 butter churn, serial 4471"; empty where nothing is known."""
-    name = one_line(" ".join(word for word in (machine.make, machine.model, machine.kind) if word))
-    serial = f"serial {one_line(machine.serial)}" if machine.serial else ""
-    return ", ".join(part for part in (name, serial) if part)

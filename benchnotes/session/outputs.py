@@ -12,6 +12,10 @@ from benchnotes.exports.captions import film_captions
 from benchnotes.exports.e_invoice import e_invoice
 from benchnotes.exports.job_json import job_text
 from benchnotes.exports.parts_list import parts_csv
+from benchnotes.exports.sheet import Sheet
+from benchnotes.exports.sheet_html import sheet_html
+from benchnotes.exports.sheet_pdf import NoLetterError, sheet_pdf
+from benchnotes.exports.sheet_tables import About, job_sheet
 from benchnotes.session.billing import JobBilling, Paper
 from benchnotes.session.job_by_name import KeptJob
 from benchnotes.session.saving import save_all
@@ -70,6 +74,27 @@ def _invoices(job: Leaving) -> Files | LeftOut:
     return files
 
 
+def _sheet(job: Leaving) -> Sheet:
+    """With the bill that was issued, where one holds; else as it would be billed today."""
+    read, billing = job.kept.read, job.billing
+    about = About(
+        job=job.kept.job.number,
+        name=job.kept.job.name,
+        workshop=billing.workshop,
+        owner=billing.owner,
+        recordings=read.facts.heard.recordings,
+        unheard=read.facts.heard.unheard,
+    )
+    return job_sheet(read.record, read.items, about, billing.standing.invoice if billing.standing else billing.draft)
+
+
+def _sheet_on_paper(job: Leaving) -> Files | LeftOut:
+    try:
+        return {"sheet.pdf": sheet_pdf(_sheet(job))}
+    except NoLetterError as error:
+        return LeftOut(f"{error}. sheet.html says the same. Install a font that has them, and try again.")
+
+
 def _paper_name(paper: Paper) -> str:
     kind = "credit-note" if paper.kept.takes_back else "invoice"
     number = "".join(letter if letter.isalnum() or letter in "-_." else "-" for letter in paper.kept.shown)
@@ -80,6 +105,8 @@ OUTPUTS: Final[dict[str, Callable[[Leaving], Files | LeftOut]]] = {
     "record.json": lambda job: {"record.json": job_text(job.kept.read.document()).encode("utf-8")},
     "parts.csv": lambda job: {"parts.csv": parts_csv(job.kept.read.record)},
     "invoice.xml": _invoices,
+    "sheet.pdf": _sheet_on_paper,
+    "sheet.html": lambda job: {"sheet.html": sheet_html(_sheet(job))},
     "film.vtt": _captions(".vtt"),
     "film.srt": _captions(".srt"),
 }
