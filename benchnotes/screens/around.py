@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
+from typing import ClassVar, Final
 
 from rich.cells import cell_len
+from rich.style import Style
 from rich.text import Text
 from textual.widget import Widget
 
@@ -15,10 +16,13 @@ from benchnotes.session.evidence import Breath, around
 
 AT_MOST: Final = 12
 """Breaths on either side; as many of them are shown as there is room for."""
+PLAIN: Final = Style()
 
 
 class Around(Widget):
     """Shows one evidence at a time, or some lines of our own."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {"around--quiet"}
 
     def __init__(self) -> None:
         super().__init__()
@@ -50,22 +54,23 @@ class Around(Widget):
             said = [Text("        (nobody has read what is said here: listen)", style="italic")]
         said = said[: height - 1]
         room = height - 1 - len(said)
-        before = [line for breath in self._before for line in _set(breath, width, quiet=True)]
-        after = [line for breath in self._after for line in _set(breath, width, quiet=True)]
+        quiet = Style(color=self.get_component_rich_style("around--quiet").color)
+        before = [line for breath in self._before for line in _set(breath, width, quiet)]
+        after = [line for breath in self._after for line in _set(breath, width, quiet)]
         above = min(len(before), max(room // 2, room - len(after)))
         shown = [*before[len(before) - above :], *said, *after[: room - above]]
         return Text("\n").join([Text(self._head, style="bold"), *shown])
 
 
-def _set(breath: Breath, width: int, *, quiet: bool = False) -> list[Text]:
+def _set(breath: Breath, width: int, style: Style = PLAIN) -> list[Text]:
     """One breath in lines, its moment before the first; the words that the evidence rests on are underlined."""
-    text = Text(f"{clock(breath.start_s):>7} ", style="dim" if quiet else "")
+    text = Text(f"{clock(breath.start_s):>7} ", style=style)
     at = 8
     lines = []
     for word, rests in breath.words:
         if at + cell_len(word) > width and at > 8:
             lines.append(text)
-            text, at = Text(" " * 8, style="dim" if quiet else ""), 8
+            text, at = Text(" " * 8, style=style), 8
         text.append(word, "bold underline" if rests else "")
         text.append(" ")
         at += cell_len(word) + 1

@@ -62,6 +62,7 @@ Page {
 Around { height: 7; width: 1fr; background: $foot; padding: 0 1; overflow: hidden; }
 .-wide Around { height: 1fr; width: 2fr; padding: 1 2; }
 .-wide Page { width: 3fr; }
+.around--quiet { color: $quiet; }
 #told { height: auto; max-height: 5; padding: 0 1; background: $foot; display: none; }
 #told.-says { display: block; }
 #keys { height: 1; padding: 0 0 0 1; background: $foot; color: $quiet; }

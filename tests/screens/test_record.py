@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from screens.shop import Shop, on_screen, open_first_job, point_at, pointed_at, text_of, told
+from textual.events import Key
 
 from benchnotes.screens.app import BenchNotes
 from benchnotes.session.attention import questions
@@ -170,9 +173,7 @@ async def test_letters_typed_faster_than_the_field_opens_are_not_lost_and_strike
         assert events_of(shop.notebook, 1) == ()
 
 
-def _key(letter: str):  # type: ignore[no-untyped-def]  # noqa: ANN202
-    from textual.events import Key
-
+def _key(letter: str) -> Key:
     return Key(letter, letter)
 
 
@@ -200,8 +201,6 @@ async def test_nothing_can_be_played_without_its_file_and_that_is_a_sentence(sho
 @on_screen
 async def test_a_correction_holds_when_the_talk_is_read_anew(shop: Shop) -> None:
     """Another reader hears the words a little later and is surer; what was put right stays so."""
-    from dataclasses import replace
-
     app = shop.app()
     async with app.run_test(size=(80, 24)) as pilot:
         await open_first_job(pilot)
