@@ -20,7 +20,7 @@ COMMANDS: Final = {
     "find": "Where something was said, over all jobs.",
     "owner": "Whose machine it is, for the bill and the job sheet.",
     "issue": "The bill gets its number and its date, once and for good.",
-    "export": "All that leaves for a job, as files: record, parts, bill, sheet, captions.",
+    "export": "The files of a job: record, parts, bill, job sheet, captions.",
     "check": "What works here, what does not, and what to do.",
     "weights": "The models that hear and read: what is here, and how to get more.",
     "backup": "A copy of everything kept, also while another window listens.",

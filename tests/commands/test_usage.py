@@ -26,7 +26,7 @@ def test_help_names_every_command(run: Run) -> None:
     assert shown.returncode == 0
     for name, words in COMMANDS.items():
         assert name in shown.stdout
-        assert words in shown.stdout
+        assert words in shown.stdout, "one line each, at 80 columns"
 
 
 @pytest.mark.parametrize("name", COMMANDS)
