@@ -39,7 +39,7 @@ class BackRoom:
         """`module` runs `serve`; `told` is called with every answer, in a thread that is not the caller's."""
         self._module, self._told = module, told
         self._process: subprocess.Popen[bytes] | None = None
-        self._open: list[Any] = []
+        self._open: list[tuple[subprocess.Popen[bytes], Any]] = []
         self._shutting = False
         self._lock = threading.Lock()
 
@@ -51,8 +51,10 @@ class BackRoom:
     def ask(self, request: Any) -> None:
         """Hands a request in; its answers come through `told`."""
         with self._lock:
-            self._open.append(request)
-            pipe = self._running().stdin
+            process = self._running()
+            # a process that died takes its own requests along, and no later one
+            self._open.append((process, request))
+            pipe = process.stdin
             assert pipe is not None
             # a process that has just died is told of by the thread that reads it
             with suppress(BrokenPipeError):
@@ -89,19 +91,20 @@ class BackRoom:
             except (EOFError, OSError, pickle.UnpicklingError):
                 break
             if answer is None:
-                self._done(request)
+                self._done(process, request)
             else:
                 self._told(answer)
-        for request in self._left():
+        for request in self._left(process):
             self._told(Failed(request, "The work behind the screen stopped. Nothing kept is lost; ask for it again."))
 
-    def _done(self, request: Any) -> None:
+    def _done(self, process: subprocess.Popen[bytes], request: Any) -> None:
         with self._lock, suppress(ValueError):
-            self._open.remove(request)
+            self._open.remove((process, request))
 
-    def _left(self) -> list[Any]:
+    def _left(self, process: subprocess.Popen[bytes]) -> list[Any]:
         with self._lock:
-            left, self._open = self._open, []
+            left = [request for of, request in self._open if of is process]
+            self._open = [(of, request) for of, request in self._open if of is not process]
             return [] if self._shutting else left
 
 
