@@ -90,9 +90,8 @@ class BackRoom:
                 request, answer = pickle.load(process.stdout)
             except (EOFError, OSError, pickle.UnpicklingError):
                 break
-            if answer is None:
-                self._done(process, request)
-            else:
+            self._done(process, request)
+            if answer is not None:
                 self._told(answer)
         for request in self._left(process):
             self._told(Failed(request, "The work behind the screen stopped. Nothing kept is lost; ask for it again."))
