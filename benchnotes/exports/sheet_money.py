@@ -13,6 +13,7 @@ from benchnotes.exports.currencies import plain_amount, plain_decimal
 from benchnotes.exports.invoice import Invoice
 from benchnotes.exports.plain_words import one_line
 from benchnotes.exports.sheet import CHECK, Table
+from benchnotes.exports.tax import Tax
 from benchnotes.record.entries import Charge, JobRecord, Part
 from benchnotes.record.money import Money
 from benchnotes.record.terms import Basis, PartState
@@ -26,28 +27,36 @@ OPEN: Final = "open"
 def money_table(record: JobRecord, bill: Invoice | Unsettled) -> Table:
     """As billed, with the sums, where the bill is settled; else as said, without: a sum of what is open would be taken
     for a price."""
-    return _billed(bill) if isinstance(bill, Invoice) else _said(record)
+    return billed_table(bill) if isinstance(bill, Invoice) else _said(record)
 
 
-def _billed(invoice: Invoice) -> Table:
-    currency = invoice.bill.currency
+def billed_table(invoice: Invoice) -> Table:
+    """Lines, discounts, tax and what is to be paid, or given back; each line with its rate."""
+    bill = invoice.bill
     lines = [
         (
             line.what + (CHECK if line.check else ""),
-            asked(line, currency),
-            in_money(line_amount(line, currency), currency),
+            _rate(line.tax),
+            asked(line, bill.currency),
+            in_money(line_amount(line, bill.currency), bill.currency),
         )
-        for line in invoice.bill.lines
+        for line in bill.lines
     ]
-    discounts = [(each.reason, "", f"-{in_money(each.amount, currency)}") for each in invoice.bill.discounts]
+    discounts = [
+        (each.reason, _rate(each.tax), "", f"-{in_money(each.amount, bill.currency)}") for each in bill.discounts
+    ]
     sums = list(_sums(invoice))
     return Table(
-        heading=f"Parts and prices in {currency}",
-        columns=("What", "How many", "Together"),
+        heading=f"Parts and prices in {bill.currency}",
+        columns=("What", "Tax", "How many", "Together"),
         rows=(*lines, *discounts, *sums),
-        numbers=(1, 2),
+        numbers=(1, 2, 3),
         sums=len(sums),
     )
+
+
+def _rate(tax: Tax) -> str:
+    return f"{plain_decimal(tax.rate)} %"
 
 
 def _said(record: JobRecord) -> Table:
@@ -93,8 +102,8 @@ def _sums(invoice: Invoice) -> Iterator[tuple[str, ...]]:
     yield _sum("Without tax", summed.without_tax, currency)
     for each in summed.taxes:
         yield _sum(tax_words(each, invoice), each.amount, currency)
-    yield _sum("To pay", summed.with_tax, currency)
+    yield _sum("Given back" if invoice.kind == "credit_note" else "To pay", summed.with_tax, currency)
 
 
 def _sum(what: str, amount: Decimal, currency: str) -> tuple[str, ...]:
-    return what, "", in_money(amount, currency)
+    return what, "", "", in_money(amount, currency)

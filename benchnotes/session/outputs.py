@@ -8,8 +8,10 @@ from pathlib import Path
 from typing import Final
 
 from benchnotes.exports.bill_of_job import Unsettled
+from benchnotes.exports.bill_on_paper import bill_on_paper
 from benchnotes.exports.captions import film_captions
 from benchnotes.exports.e_invoice import e_invoice
+from benchnotes.exports.invoice import Invoice, Issued
 from benchnotes.exports.job_json import job_text
 from benchnotes.exports.parts_list import parts_csv
 from benchnotes.exports.sheet import Sheet
@@ -61,17 +63,33 @@ def _captions(ending: str) -> Callable[[Leaving], Files | LeftOut]:
     return made
 
 
-def _invoices(job: Leaving) -> Files | LeftOut:
-    """The bill that holds as invoice.xml, else a draft marked as one; everything else that was issued by its number."""
-    billing = job.billing
-    files = {_paper_name(paper): e_invoice(paper.invoice, paper.issued) for paper in billing.papers}
-    if billing.standing:
-        files["invoice.xml"] = files.pop(_paper_name(billing.standing))
-    elif not isinstance(billing.draft, Unsettled):
-        files["invoice.xml"] = e_invoice(billing.draft, billing.undated())
-    elif not files:
-        return LeftOut("\n  ".join(("", *billing.draft.because)))
-    return files
+def _invoices(ending: str, shown: Callable[[Invoice, Issued], bytes]) -> Callable[[Leaving], Files | LeftOut]:
+    """The bill that holds as invoice, else a draft marked as one; everything else that was issued by its number."""
+
+    def made(job: Leaving) -> Files | LeftOut:
+        billing = job.billing
+        try:
+            files = {
+                ("invoice" if paper == billing.standing else _paper_name(paper)) + ending: shown(
+                    paper.invoice, paper.issued
+                )
+                for paper in billing.papers
+            }
+            if not billing.standing and not isinstance(billing.draft, Unsettled):
+                files[f"invoice{ending}"] = shown(billing.draft, billing.undated())
+        except NoLetterError as error:
+            return LeftOut(f"{error}. Install a font that has them, and try again.")
+        return files or LeftOut(_what_is_missing(billing))
+
+    return made
+
+
+def _what_is_missing(billing: JobBilling) -> str:
+    return "\n  ".join(("", *billing.draft.because)) if isinstance(billing.draft, Unsettled) else ""
+
+
+def _bill_pdf(invoice: Invoice, issued: Issued) -> bytes:
+    return sheet_pdf(bill_on_paper(invoice, issued))
 
 
 def _sheet(job: Leaving) -> Sheet:
@@ -98,13 +116,14 @@ def _sheet_on_paper(job: Leaving) -> Files | LeftOut:
 def _paper_name(paper: Paper) -> str:
     kind = "credit-note" if paper.kept.takes_back else "invoice"
     number = "".join(letter if letter.isalnum() or letter in "-_." else "-" for letter in paper.kept.shown)
-    return f"{kind}-{number}.xml"
+    return f"{kind}-{number}"
 
 
 OUTPUTS: Final[dict[str, Callable[[Leaving], Files | LeftOut]]] = {
     "record.json": lambda job: {"record.json": job_text(job.kept.read.document()).encode("utf-8")},
     "parts.csv": lambda job: {"parts.csv": parts_csv(job.kept.read.record)},
-    "invoice.xml": _invoices,
+    "invoice.xml": _invoices(".xml", e_invoice),
+    "invoice.pdf": _invoices(".pdf", _bill_pdf),
     "sheet.pdf": _sheet_on_paper,
     "sheet.html": lambda job: {"sheet.html": sheet_html(_sheet(job))},
     "film.vtt": _captions(".vtt"),
@@ -116,22 +135,23 @@ OUTPUTS: Final[dict[str, Callable[[Leaving], Files | LeftOut]]] = {
 def save_outputs(job: Leaving, folder: Path, *, only: Sequence[str] = (), overwrite: bool) -> Written:
     """Writes what can be written into `folder`, of `only` or of everything. Raises FileThereError, NotSavedError."""
     files: dict[Path, bytes] = {}
-    left_out = []
+    why: dict[str, list[str]] = {}
     for name in only or OUTPUTS:
         made = OUTPUTS[name](job)
         if isinstance(made, LeftOut):
-            left_out.append(f"{name}: {made.why}")
+            why.setdefault(made.why, []).append(name)
         else:
             files |= {folder / file: content for file, content in made.items()}
+    left_out = [f"{' and '.join(names)}: {reason}" for reason, names in why.items()]
     save_all(files, overwrite=overwrite)
-    names = {path.name for path in files}
-    return Written(tuple(files), tuple(left_out), tuple(_remarks(job)) if "invoice.xml" in names else ())
+    billed = [path.name for path in files if path.stem == "invoice"]
+    return Written(tuple(files), tuple(left_out), tuple(_remarks(job, " and ".join(billed))) if billed else ())
 
 
-def _remarks(job: Leaving) -> Iterator[str]:
+def _remarks(job: Leaving, billed: str) -> Iterator[str]:
     number = job.kept.job.number
     if job.billing.standing is None:
-        yield f'invoice.xml is a draft, and says so. "benchnotes issue {number}" issues the bill.'
+        yield f'Only a draft, and marked as one: {billed}. "benchnotes issue {number}" issues the bill.'
     elif job.billing.changed_since:
         yield (
             f"Bill {job.billing.standing.kept.shown} stands as it was issued; the job has changed since. "

@@ -48,7 +48,7 @@ def take_in(run: Run, folder: Path, talk: str) -> None:
 def test_draft_bill_credit_note_and_bill_again(run: Run, tmp_path: Path) -> None:
     drafted = run("export", "churn", "--to", tmp_path / "a", "--only", "invoice.xml")
     assert drafted.returncode == 0
-    assert "invoice.xml is a draft" in drafted.stderr
+    assert "Only a draft, and marked as one: invoice.xml." in drafted.stderr
     asked = run("issue", "churn")
     assert "4.50  lid gasket, 1 at 4.50" in asked.stdout
     assert "5.40 GBP to pay" in asked.stdout
@@ -88,7 +88,7 @@ def test_what_is_open_is_listed_and_nothing_is_issued(run: Run, tmp_path: Path) 
     assert "Set it under [tax]" in refused.stderr
     exported = run("export", "churn", "--to", tmp_path / "out")
     assert exported.returncode == 0
-    assert "Left out: invoice.xml:" in exported.stderr
+    assert "Left out: invoice.xml and invoice.pdf:" in exported.stderr
     assert "invoice.xml" not in {path.name for path in (tmp_path / "out").iterdir()}
 
 

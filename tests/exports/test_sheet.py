@@ -76,9 +76,9 @@ def test_what_the_owner_reads() -> None:
 def test_a_settled_bill_is_added_up() -> None:
     """9.00 + 2.5 h at 38 + 35 - 5 = 134.00; 20 % on it 26.80."""
     money = table(whole(), "Parts and prices in GBP")
-    assert money.rows[1] == ("Labour", "2.5 h at 38.00", "95.00")
+    assert money.rows[1] == ("Labour", "20 %", "2.5 h at 38.00", "95.00")
     assert money.rows[-3:] == (
-        ("Without tax", "", "134.00"), ("20 % tax on 134.00", "", "26.80"), ("To pay", "", "160.80"),
+        ("Without tax", "", "", "134.00"), ("20 % tax on 134.00", "", "", "26.80"), ("To pay", "", "", "160.80"),
     )  # fmt: skip
 
 

@@ -36,8 +36,8 @@ def test_what_cannot_be_written_stops_nothing_else(tmp_path: Path) -> None:
     written = save_outputs(job(), tmp_path, overwrite=False)
     assert {path.name for path in written.paths} == {path.name for path in tmp_path.iterdir()}
     assert {"record.json", "parts.csv", "sheet.pdf", "sheet.html"} <= {path.name for path in written.paths}
-    assert "film.vtt: nothing was heard in this job yet. Take in a recording first." in written.left_out
-    assert "invoice.xml: \n  There is nothing to bill.\n  The owner has no name." in written.left_out
+    assert "film.vtt and film.srt: nothing was heard in this job yet. Take in a recording first." in written.left_out
+    assert "invoice.xml and invoice.pdf: \n  There is nothing to bill.\n  The owner has no name." in written.left_out
 
 
 def test_only_what_is_named(tmp_path: Path) -> None:

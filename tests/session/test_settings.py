@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from pathlib import Path
 
@@ -129,3 +130,11 @@ def test_what_is_wrong_in_a_table_is_named(text: str, said: str) -> None:
 
 def test_no_tax_is_guessed() -> None:
     assert parse_settings('[tax]\npostage = "zero"', FILE).tax is None
+
+
+def test_the_settings_in_the_documents_are_followed(root: Path) -> None:
+    (example,) = re.findall(r"```toml\n(.*?)```", (root / "docs" / "bills.md").read_text(encoding="utf-8"), re.DOTALL)
+    settings = parse_settings(example, FILE)
+    assert settings.workshop.name == "Tarn Bench"
+    assert settings.tax is not None
+    assert settings.bill.payment.days == 14
