@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import os
 import shutil
+import tempfile
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
@@ -17,7 +18,7 @@ from benchnotes.encoder.layout import Slot, layout
 Array = NDArray[np.float32]
 SMALLEST_ROUNDED = 5000
 """Entries; smaller matrices were not rounded when the learning was done."""
-GRAPH, WEIGHTS, STAMP = "encoder.onnx", "encoder.bin", "laid.txt"
+GRAPH, WEIGHTS = "encoder.onnx", "encoder.bin"
 
 
 def rounded(values: Array) -> Array:
@@ -54,28 +55,54 @@ def stamp(model: Path, published: Path) -> str:
     return digest.hexdigest()
 
 
+def laid_in(model: Path, published: Path, out: Path) -> Path:
+    """Where in `out` the encoder lies that these two make, in a folder of its own."""
+    return out / stamp(model, published)[:16]
+
+
 def is_laid(model: Path, published: Path, out: Path) -> bool:
-    written = out / STAMP
-    return written.is_file() and written.read_text(encoding="ascii") == stamp(model, published)
+    return (laid_in(model, published, out) / WEIGHTS).is_file()
 
 
-def lay(model: Path, published: Path, out: Path, progress: Callable[[float], None] = lambda share: None) -> None:
-    """Writes the graph and its weights into `out`. `published` holds model.safetensors. Whole or not at all."""
+def lay(model: Path, published: Path, out: Path, progress: Callable[[float], None] = lambda share: None) -> Path:
+    """Writes the graph and its weights into a folder of their own in `out`, whole or not at all; gives that folder.
+
+    `published` holds model.safetensors. Two processes may lay at once: the first to be done stands. Earlier readers'
+    folders are cleared away. Raises OSError where there is no room.
+    """
+    target = laid_in(model, published, out)
     out.mkdir(parents=True, exist_ok=True, mode=0o700)
-    (out / STAMP).unlink(missing_ok=True)
+    beside = Path(tempfile.mkdtemp(prefix="laying-", dir=out))
+    try:
+        _write(model, published, beside / WEIGHTS, progress)
+        shutil.copyfile(model / GRAPH, beside / GRAPH)
+        _stand(beside, target)
+    finally:
+        shutil.rmtree(beside, ignore_errors=True)
+    for earlier in out.iterdir():
+        if earlier != target and not earlier.name.startswith("laying-"):
+            shutil.rmtree(earlier, ignore_errors=True)
+    return target
+
+
+def _stand(beside: Path, target: Path) -> None:
+    try:
+        beside.rename(target)
+    except OSError:
+        if not (target / WEIGHTS).is_file():  # else another process was done first
+            raise
+
+
+def _write(model: Path, published: Path, to: Path, progress: Callable[[float], None]) -> None:
     added = learnt(model / "marker.npz")
-    beside = out / f"{WEIGHTS}.part"
     slots = layout()
-    with safe_open(published / "model.safetensors", framework="numpy") as base, beside.open("wb") as file:
+    with safe_open(published / "model.safetensors", framework="numpy") as base, to.open("wb") as file:
         for number, slot in enumerate(slots):
             file.write(b"\0" * (slot.offset - file.tell()))
             file.write(_matrix(slot, base.get_tensor(slot.name), added).tobytes())
             progress((number + 1) / len(slots))
         file.flush()
         os.fsync(file.fileno())
-    beside.replace(out / WEIGHTS)
-    shutil.copyfile(model / GRAPH, out / GRAPH)
-    (out / STAMP).write_text(stamp(model, published), encoding="ascii")
 
 
 def _matrix(slot: Slot, published: Array, added: Mapping[str, Array]) -> Array:

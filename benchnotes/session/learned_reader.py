@@ -7,11 +7,12 @@ from pathlib import Path
 import numpy as np
 from tokenizers import Tokenizer
 
-from benchnotes.encoder.laying import is_laid, lay, learnt
+from benchnotes.encoder.laying import is_laid, laid_in, lay, learnt
 from benchnotes.encoder.opened import OnnxEncoder
 from benchnotes.language.marking.heads import Heads
 from benchnotes.language.marking.learned import LearnedMarker
 from benchnotes.session.models_here import model_here
+from benchnotes.speech.errors import WeightsError
 from benchnotes.speech.weight_pins import cache_folder, models_folder
 from benchnotes.speech.weights import WeightsFolder
 
@@ -27,7 +28,7 @@ def published_encoder() -> WeightsFolder | None:
 def open_learned_marker() -> LearnedMarker | None:
     """None where the published encoder is not on this machine; lays the reader out where that was not done yet.
 
-    Raises WeightsError (a damaged file), OSError (no room to lay it out).
+    Raises WeightsError (a damaged file, no room to lay it out).
     """
     published = published_encoder()
     if published is None:
@@ -40,11 +41,17 @@ def open_learned_marker() -> LearnedMarker | None:
 
 
 def laid_out(published: Path) -> Path:
-    """The folder with the encoder as this version of the reader needs it."""
+    """The folder with the encoder as this version of the reader needs it. Raises WeightsError where it has no room."""
     model, out = models_folder() / "reader", cache_folder({}) / "reader"
-    if not is_laid(model, published, out):
-        lay(model, published, out)
-    return out
+    if is_laid(model, published, out):
+        return laid_in(model, published, out)
+    try:
+        return lay(model, published, out)
+    except OSError as error:
+        raise WeightsError(
+            f"The reader could not be laid out in {out}: {error.strerror or error}. It needs 440 MB there; "
+            "nothing else was changed."
+        ) from error
 
 
 def heads() -> Heads:
