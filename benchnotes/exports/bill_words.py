@@ -8,6 +8,7 @@ from decimal import Decimal
 from benchnotes.exports.bill import UNIT_WORDS, Line, TaxSum, digits_of, line_amount, totals
 from benchnotes.exports.currencies import plain_decimal
 from benchnotes.exports.invoice import Invoice, why_untaxed
+from benchnotes.exports.plain_words import one_line
 
 CHECK = "check by ear"
 
@@ -15,7 +16,7 @@ CHECK = "check by ear"
 def bill_lines(invoice: Invoice) -> Iterator[str]:
     """One line for each thing billed, then the sums."""
     bill = invoice.bill
-    yield f"{invoice.about}, for {invoice.buyer.name}"
+    yield one_line(f"{invoice.about}, for {invoice.buyer.name}")
     for line in bill.lines:
         unsure = f"  ({CHECK})" if line.check else ""
         amount = in_money(line_amount(line, bill.currency), bill.currency)
