@@ -16,6 +16,14 @@ from textual.widgets import Input, Label
 from benchnotes.screens.fields import Field
 
 
+class Line(Input):
+    """A line to type on. Nothing on it blinks."""
+
+    def __init__(self, value: str = "", placeholder: str = "") -> None:
+        super().__init__(value, placeholder)
+        self.cursor_blink = False
+
+
 class Choice(Widget, can_focus=True):
     """One of several words: arrows go through them, a letter goes to the next that begins with it."""
 
@@ -76,14 +84,14 @@ class Typed(Vertical):
     def __init__(self) -> None:
         super().__init__()
         self._before: dict[str, str] = {}
-        self._widgets: dict[str, Input | Choice] = {}
+        self._widgets: dict[str, Line | Choice] = {}
 
     async def ask(self, fields: Sequence[tuple[Field, str]], first: int = 0) -> None:
         """Asks for these fields, each with what stands in it, and begins with one of them."""
         await self.remove_children()
         self._before = {field.name: value for field, value in fields}
         self._widgets = {
-            field.name: Choice(field.choices, value) if field.choices is not None else Input(value)
+            field.name: Choice(field.choices, value) if field.choices is not None else Line(value)
             for field, value in fields
         }
         lines = [Horizontal(Label(field.label), self._widgets[field.name]) for field, _ in fields]
