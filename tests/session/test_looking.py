@@ -54,5 +54,5 @@ def test_what_is_wrong_is_said_with_the_name(tmp_path: Path, name: str, content:
 
 
 def test_a_folder_is_no_recording(tmp_path: Path) -> None:
-    with pytest.raises(KNOWN, match="cannot be opened"):
+    with pytest.raises(KNOWN, match="is a folder"):
         look_at(tmp_path)
