@@ -18,7 +18,6 @@ from benchnotes.record.heard import Evidence
 from benchnotes.screens.desk import Desk
 from benchnotes.screens.page import Page
 from benchnotes.screens.row import Row
-from benchnotes.screens.typed import Line
 from benchnotes.session.back_room import Failed
 from benchnotes.session.glances import Glance
 from benchnotes.session.jobs import Hit
