@@ -33,8 +33,17 @@ PATIENCE_S = 60.0
 class Terminal:
     """A terminal of tmux, with a server of its own."""
 
-    def __init__(self, server: str) -> None:
-        self._server = server
+    def __init__(self, name: str) -> None:
+        self._name, self._lives = name, 0
+
+    @property
+    def _server(self) -> str:
+        return f"{self._name}-{self._lives}"
+
+    def kill(self) -> None:
+        """Ends the terminal with all that runs in it; the next has another server, since this one may still be ending."""
+        self.run("kill-server")
+        self._lives += 1
 
     def run(self, *arguments: str) -> str:
         command = ["tmux", "-L", self._server, "-f", "/dev/null", *arguments]
@@ -60,7 +69,7 @@ def terminal(tmp_path: Path) -> Iterator[Terminal]:
         pytest.skip("tmux is not here")
     made = Terminal(f"benchnotes-test-{os.getpid()}")
     yield made
-    made.run("kill-server")
+    made.kill()
 
 
 @pytest.fixture
@@ -117,7 +126,7 @@ def test_killed_and_opened_again_with_all_that_was_done(terminal: Terminal, home
     terminal.press("x")
     gone = re.search(r"Struck: (.{1,20})", terminal.wait_for("Struck"))
     assert gone is not None
-    terminal.run("kill-server")
+    terminal.kill()
     opened(terminal, home, 80, 24)
     terminal.wait_for("butter churn")
     terminal.press("Enter")
