@@ -41,7 +41,7 @@ class Terminal:
         return f"{self._name}-{self._lives}"
 
     def kill(self) -> None:
-        """Ends the terminal with all that runs in it; the next has another server, since this one may still be ending."""
+        """Ends all that runs in it. The next has another server, since this one may still be ending."""
         self.run("kill-server")
         self._lives += 1
 
