@@ -31,10 +31,10 @@ def rounded(values: Array) -> Array:
     return np.asarray(rows * scale.astype(np.float16).astype(np.float32), dtype=np.float32)
 
 
-def learnt(file: Path) -> dict[str, Array]:
-    """Everything in models/reader/marker.npz, widened. Names begin with adapter/, plain/ or head/."""
+def learnt(file: Path, *, only: str = "") -> dict[str, Array]:
+    """What is in models/reader/marker.npz, widened: names that begin with `only` (adapter/, plain/ or head/)."""
     with np.load(file) as arrays:
-        packed = {name: arrays[name] for name in arrays.files}
+        packed = {name: arrays[name] for name in arrays.files if name.startswith(only)}
     return {name.removesuffix("|q"): _widened(packed, name) for name in packed if not name.endswith("|s")}
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import numpy as np
 from tokenizers import Tokenizer
 
 from benchnotes.encoder.laying import is_laid, laid_in, lay, learnt
@@ -55,11 +54,5 @@ def laid_out(published: Path) -> Path:
 
 
 def heads() -> Heads:
-    values = learnt(models_folder() / "reader" / "marker.npz")
-    return Heads(
-        {
-            name.removeprefix("head/"): np.asarray(value, dtype=np.float32)
-            for name, value in values.items()
-            if name.startswith("head/")
-        }
-    )
+    values = learnt(models_folder() / "reader" / "marker.npz", only="head/")
+    return Heads({name.removeprefix("head/"): value for name, value in values.items()})
